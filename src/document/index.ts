@@ -1,0 +1,2 @@
+export * from './notebook.ts';
+export * from './change.ts';

@@ -1,0 +1,112 @@
+/** The notebook as frozen plain data. Results are not part of it; the structure is shared between versions. */
+
+import type { UnitSystem } from '../expression/index.ts';
+
+export type { UnitSystem };
+
+/** How a cell's number is written. */
+export type NumberFormat =
+  | { readonly type: 'significant'; readonly digits: number }
+  | { readonly type: 'decimals'; readonly digits: number }
+  /** Fraction of an inch with this largest denominator (a power of 2 up to 128). */
+  | { readonly type: 'fraction'; readonly denominator: number };
+
+export type Role = 'given' | 'worked' | 'measured' | 'choice' | 'note';
+
+/** Limits of a value, each a quantity as typed, with its own words ("holder's highest speed"). */
+export interface Limits {
+  readonly low?: string;
+  readonly lowText?: string;
+  readonly high?: string;
+  readonly highText?: string;
+}
+
+/** Place of a cell on the machine-side page. */
+export type MachinePlace =
+  | { readonly place: 'changed'; readonly step?: string }
+  | { readonly place: 'shown' };
+
+/** A caution that was seen and accepted: falls when the formula or the values it was about change (F23). */
+export interface Acknowledgement {
+  readonly key: string;
+  readonly reason: string;
+  /** The caution's words when it was acknowledged: they carry the values of its condition. */
+  readonly text: string;
+  readonly content: string;
+}
+
+/** One filled cell. `content` is canonical text as typed (F1); everything else is optional and absent where not set. */
+export interface Cell {
+  readonly content: string;
+  /** Display unit, the cell's own choice (F19). */
+  readonly unit?: string;
+  readonly format?: NumberFormat;
+  /** Set by the user; otherwise guessed from the content. */
+  readonly role?: Role;
+  /** Texts to pick from, for the choice role. */
+  readonly choices?: readonly string[];
+  readonly limits?: Limits;
+  /** Where a given value comes from. */
+  readonly source?: string;
+  /** Own label; otherwise the nearest text to the left, else above. */
+  readonly label?: string;
+  readonly machine?: MachinePlace;
+  readonly acknowledged?: readonly Acknowledgement[];
+}
+
+/** Columns of one row, sparse: index = column from 0. */
+export type Row = readonly (Cell | undefined)[];
+
+/** Corners count from 0, both included. */
+export interface Block {
+  readonly column: number;
+  readonly row: number;
+  readonly columns: number;
+  readonly rows: number;
+}
+
+export interface DefinedName {
+  readonly name: string;
+  /** What the name stands for on its own worksheet. */
+  readonly target: Block;
+  /** How it is shown: "a_e" for a with index e, "kappa_r" for a Greek letter (F24). */
+  readonly symbol?: string;
+}
+
+export interface Worksheet {
+  /** Never changes and never repeats in a notebook: "w1", "w2". */
+  readonly id: string;
+  readonly title: string;
+  /** Its names are found from every worksheet (F6a). */
+  readonly common: boolean;
+  readonly rowCount: number;
+  readonly columnCount: number;
+  /** Widths in CSS pixels, sparse by column. */
+  readonly widths: readonly (number | undefined)[];
+  /** Rows, sparse by index from 0; a row without cells is undefined. */
+  readonly rows: readonly (Row | undefined)[];
+  /** In order of definition; names are unique on a worksheet. */
+  readonly names: readonly DefinedName[];
+}
+
+export interface Notebook {
+  /** Never changes: which notebook this is on every device. */
+  readonly id: string;
+  readonly title: string;
+  /** Unit system in which plain numbers are read: fixed when the notebook is made (F15). */
+  readonly reading: UnitSystem;
+  readonly display: UnitSystem;
+  /** ISO 4217 code. */
+  readonly currency: string;
+  readonly worksheets: readonly Worksheet[];
+  /** Unknown keys of a file, kept unread and written back. */
+  readonly kept?: Readonly<Record<string, unknown>>;
+}
+
+export const LIMITS = Object.freeze({
+  rows: 2000,
+  columns: 64,
+  filledCells: 50_000,
+  contentLength: 2048,
+  rangeCells: 20_000,
+});

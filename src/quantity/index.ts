@@ -1,0 +1,2 @@
+export * from './dimension.ts';
+export * from './kind.ts';
