@@ -1,4 +1,4 @@
-/** Three suites: "unit" runs in Node, "browser" drives a real Chromium, "bench" measures (only when asked for). */
+/** Three suites: "unit" runs in Node, "browser" drives a real Chromium against the built page, "bench" measures when asked for. */
 
 import { defineConfig } from 'vitest/config';
 
@@ -11,6 +11,23 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
+          name: 'bench',
+          include: ['tests/bench/**/*.bench.ts'],
+          testTimeout: 600_000,
+          fileParallelism: false,
         },
       },
     ],
