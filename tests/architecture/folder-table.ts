@@ -1,0 +1,53 @@
+/** Who may import whom: the folders of src/ with the folders and packages each may use. */
+
+export interface FolderRule {
+  readonly folders: readonly string[];
+  /** Package names; a path ending in .ts limits the package to that one file. */
+  readonly packages: Readonly<Record<string, 'anywhere' | `${string}.ts`>>;
+  /** May touch the clock and randomness itself. */
+  readonly impure?: boolean;
+}
+
+const STATISTICS = { '@stdlib/*': 'anywhere' } as const;
+
+export const FOLDERS: Readonly<Record<string, FolderRule>> = {
+  quantity: { folders: [], packages: { 'decimal.js': 'anywhere' } },
+  numeric: { folders: [], packages: STATISTICS },
+  expression: { folders: ['quantity'], packages: { 'decimal.js': 'evaluate-decimal.ts' } },
+  builtins: { folders: ['quantity', 'numeric', 'expression', 'definition'], packages: STATISTICS },
+  definition: { folders: ['quantity', 'expression'], packages: {} },
+  functions: { folders: ['quantity', 'numeric', 'expression', 'definition'], packages: {} },
+  document: { folders: ['quantity', 'expression'], packages: { valibot: 'anywhere' } },
+  calculation: { folders: ['quantity', 'document'], packages: {} },
+  engine: {
+    folders: ['quantity', 'expression', 'definition', 'document', 'calculation'],
+    packages: { hyperformula: 'hyperformula-edge.ts' },
+  },
+  study: {
+    folders: ['quantity', 'numeric', 'expression', 'definition', 'document', 'calculation'],
+    packages: {},
+  },
+  exchange: {
+    folders: ['quantity', 'expression', 'document'],
+    packages: { papaparse: 'anywhere', valibot: 'anywhere' },
+  },
+  storage: {
+    folders: ['quantity', 'document', 'exchange'],
+    packages: { 'idb-keyval': 'keyed-store.ts' },
+    impure: true,
+  },
+  ui: {
+    folders: [
+      'quantity',
+      'expression',
+      'document',
+      'exchange',
+      'calculation',
+      'definition',
+      'study',
+      'storage',
+    ],
+    packages: { lit: 'anywhere' },
+    impure: true,
+  },
+};
