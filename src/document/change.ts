@@ -50,6 +50,8 @@ export interface Transaction {
   readonly changes: readonly Change[];
   /** Words for the history: "enter B3", "insert 2 rows". */
   readonly description: string;
+  /** What the user should be told besides: "B3 is now worked". */
+  readonly notice?: string;
   readonly origin: 'user' | 'undo' | 'redo' | 'replay' | 'remote';
   readonly selectionBefore?: Selection;
   readonly selectionAfter?: Selection;

@@ -4,6 +4,11 @@ import type { UnitSystem } from '../expression/index.ts';
 
 export type { UnitSystem };
 
+/** Unknown keys of a file at this level, kept unread and written back. */
+export interface Kept {
+  readonly kept?: Readonly<Record<string, unknown>>;
+}
+
 /** How a cell's number is written. */
 export type NumberFormat =
   | { readonly type: 'significant'; readonly digits: number }
@@ -36,7 +41,7 @@ export interface Acknowledgement {
 }
 
 /** One filled cell. `content` is canonical text as typed (F1); everything else is optional and absent where not set. */
-export interface Cell {
+export interface Cell extends Kept {
   readonly content: string;
   /** Display unit, the cell's own choice (F19). */
   readonly unit?: string;
@@ -50,6 +55,8 @@ export interface Cell {
   readonly source?: string;
   /** Own label; otherwise the nearest text to the left, else above. */
   readonly label?: string;
+  /** A remark of the user, shown with the cell and printed. */
+  readonly note?: string;
   readonly machine?: MachinePlace;
   readonly acknowledged?: readonly Acknowledgement[];
 }
@@ -65,7 +72,7 @@ export interface Block {
   readonly rows: number;
 }
 
-export interface DefinedName {
+export interface DefinedName extends Kept {
   readonly name: string;
   /** What the name stands for on its own worksheet. */
   readonly target: Block;
@@ -73,7 +80,7 @@ export interface DefinedName {
   readonly symbol?: string;
 }
 
-export interface Worksheet {
+export interface Worksheet extends Kept {
   /** Never changes and never repeats in a notebook: "w1", "w2". */
   readonly id: string;
   readonly title: string;
@@ -89,7 +96,7 @@ export interface Worksheet {
   readonly names: readonly DefinedName[];
 }
 
-export interface Notebook {
+export interface Notebook extends Kept {
   /** Never changes: which notebook this is on every device. */
   readonly id: string;
   readonly title: string;
@@ -99,8 +106,6 @@ export interface Notebook {
   /** ISO 4217 code. */
   readonly currency: string;
   readonly worksheets: readonly Worksheet[];
-  /** Unknown keys of a file, kept unread and written back. */
-  readonly kept?: Readonly<Record<string, unknown>>;
 }
 
 export const LIMITS = Object.freeze({
@@ -108,5 +113,7 @@ export const LIMITS = Object.freeze({
   columns: 64,
   filledCells: 50_000,
   contentLength: 2048,
+  titleLength: 100,
+  worksheets: 100,
   rangeCells: 20_000,
 });
