@@ -45,7 +45,13 @@ export interface SpilledFrom {
 }
 
 export type ToEngine =
-  | { readonly type: 'open'; readonly notebook: Notebook; readonly revision: number }
+  | {
+      readonly type: 'open';
+      readonly notebook: Notebook;
+      readonly revision: number;
+      /** Formula cells that are not computed, because the worker fell silent in them: they show #LIMIT!. */
+      readonly aside?: readonly CellAddress[];
+    }
   | { readonly type: 'apply'; readonly changes: readonly Change[]; readonly revision: number }
   /** Evaluates a formula as if it stood in the cell, without changing anything (preview while typing, "what does it need"). */
   | {
@@ -107,6 +113,8 @@ export type FromEngine =
       /** True for the answer to 'open': everything that is not listed is empty. */
       readonly complete: boolean;
     }
+  /** A message could not be carried out: the page opens the notebook anew. */
+  | { readonly type: 'failed'; readonly revision: number; readonly message: string }
   | { readonly type: 'previewed'; readonly request: number; readonly result: CellResult }
   | { readonly type: 'explained'; readonly request: number; readonly explanation: Explanation }
   /** Heavy function about to run in this cell: the watchdog's clue. */
