@@ -46,6 +46,8 @@ export interface LogicalNode extends Span {
 export interface ErrorNode extends Span {
   readonly type: 'error';
   readonly code: ErrorCode;
+  /** Plain words, where inference put the node in the place of an empty cell ("value missing: B4"). */
+  readonly message?: string;
 }
 /** Inline array (F25): rows of signed numbers, texts or logicals. */
 export interface ArrayNode extends Span {
@@ -101,6 +103,8 @@ export interface BinaryNode extends Span {
   readonly operator: BinaryOperator;
   readonly left: Node;
   readonly right: Node;
+  /** Set where inference reads plain numbers on the left in the unit on the right (F15): blanks, texts and logicals stay as they are. */
+  readonly reads?: true;
 }
 /** Parentheses as typed: kept, so that printing gives back what was meant. */
 export interface GroupNode extends Span {
