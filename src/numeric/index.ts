@@ -1,1 +1,9 @@
-export {};
+export * from './distributions.ts';
+export * from './interpolation.ts';
+export * from './least-squares.ts';
+export * from './matrix.ts';
+export * from './quadrature.ts';
+export * from './root.ts';
+export * from './rounding.ts';
+export * from './special.ts';
+export * from './statistics.ts';

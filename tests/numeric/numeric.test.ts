@@ -1,0 +1,191 @@
+/** Numerical methods against known integrals, printed tables, certified data and a second library. */
+
+import { expect, test } from 'vitest';
+import jstat from 'jstat';
+import {
+  beta,
+  binomialBelow,
+  chiSquare,
+  determinant,
+  findRoot,
+  fisher,
+  gammaDistribution,
+  integrate,
+  interpolateLinear,
+  interpolateMonotone,
+  inverseMatrix,
+  leastSquares,
+  logNormal,
+  normal,
+  poissonBelow,
+  quantile,
+  rounded,
+  sampleVariance,
+  student,
+  sum,
+  truncated,
+  weibull,
+} from '../../src/numeric/index.ts';
+
+test('a root in a bracket is found to the last digits, and no bracket gives no answer', () => {
+  expect(findRoot((x) => x * x - 2, 0, 2)).toBeCloseTo(Math.SQRT2, 14);
+  // Wallis's equation x^3 - 2x - 5 = 0, root 2.0945514815423265 (mathematical constant, Wallis 1685).
+  expect(findRoot((x) => x ** 3 - 2 * x - 5, 2, 3)).toBeCloseTo(2.0945514815423265, 14);
+  expect(findRoot((x) => x * x + 1, -1, 1)).toBeUndefined();
+});
+
+test('integrals with known values: a sine arch is 2, a Gaussian bell is sqrt(pi), a root singularity is 2', () => {
+  expect(integrate(Math.sin, 0, Math.PI)).toBeCloseTo(2, 13);
+  expect(integrate((x) => Math.exp(-x * x), -8, 8)).toBeCloseTo(Math.sqrt(Math.PI), 12);
+  expect(integrate((x) => 1 / Math.sqrt(x), 0, 1, { relative: 1e-9 })).toBeCloseTo(2, 7);
+  expect(integrate((x) => 1 / x, 0, 0)).toBe(0);
+});
+
+test('interpolation goes through its points, keeps a monotone table monotone and does not extrapolate', () => {
+  const xs = [0, 1, 2, 3, 4];
+  const ys = [0, 0.1, 2, 2.1, 5];
+  for (const [i, x] of xs.entries()) {
+    expect(interpolateLinear(xs, ys, x)).toBe(ys[i]);
+    expect(interpolateMonotone(xs, ys, x)).toBeCloseTo(ys[i]!, 14);
+  }
+  let before = -1;
+  for (let x = 0; x <= 4; x += 0.01) {
+    const here = interpolateMonotone(xs, ys, x)!;
+    expect(here).toBeGreaterThanOrEqual(before - 1e-12);
+    before = here;
+  }
+  expect(interpolateLinear(xs, ys, 4.1)).toBeUndefined();
+  expect(interpolateLinear(xs, ys, 1.5)).toBeCloseTo(1.05, 14);
+});
+
+test('Longley regression keeps its certified digits (NIST StRD, file Longley.dat; from memory)', () => {
+  const table = [
+    [60323, 83.0, 234289, 2356, 1590, 107608, 1947],
+    [61122, 88.5, 259426, 2325, 1456, 108632, 1948],
+    [60171, 88.2, 258054, 3682, 1616, 109773, 1949],
+    [61187, 89.5, 284599, 3351, 1650, 110929, 1950],
+    [63221, 96.2, 328975, 2099, 3099, 112075, 1951],
+    [63639, 98.1, 346999, 1932, 3594, 113270, 1952],
+    [64989, 99.0, 365385, 1870, 3547, 115094, 1953],
+    [63761, 100.0, 363112, 3578, 3350, 116219, 1954],
+    [66019, 101.2, 397469, 2904, 3048, 117388, 1955],
+    [67857, 104.6, 419180, 2822, 2857, 118734, 1956],
+    [68169, 108.4, 442769, 2936, 2798, 120445, 1957],
+    [66513, 110.8, 444546, 4681, 2637, 121950, 1958],
+    [68655, 112.6, 482704, 3813, 2552, 123366, 1959],
+    [69564, 114.2, 502601, 3931, 2514, 125368, 1960],
+    [69331, 115.7, 518173, 4806, 2572, 127852, 1961],
+    [70551, 116.9, 554894, 4007, 2827, 130081, 1962],
+  ];
+  const fit = leastSquares(
+    table.map((row) => [1, ...row.slice(1)]),
+    table.map((row) => row[0]!),
+  )!;
+  const certified = [
+    -3482258.63459582, 15.0618722713733, -0.035819179292591, -2.02022980381683, -1.03322686717359,
+    -0.0511041056535807, 1829.15146461355,
+  ];
+  for (const [i, value] of certified.entries()) {
+    expect(Math.abs(fit.coefficients[i]! / value - 1)).toBeLessThan(1e-8);
+  }
+  expect(fit.residualSum).toBeCloseTo(836424.055505915, 3);
+});
+
+test('dependent columns and too few rows give no fit', () => {
+  expect(
+    leastSquares(
+      [
+        [1, 2],
+        [2, 4],
+        [3, 6],
+      ],
+      [1, 2, 3],
+    ),
+  ).toBeUndefined();
+  expect(leastSquares([[1, 2]], [1])).toBeUndefined();
+});
+
+test('matrices: a determinant and an inverse by hand, a singular one is seen', () => {
+  expect(
+    determinant([
+      [4, 7],
+      [2, 6],
+    ]),
+  ).toBeCloseTo(10, 13);
+  const inverse = inverseMatrix([
+    [4, 7],
+    [2, 6],
+  ]);
+  expect(inverse).not.toBe('singular');
+  expect((inverse as number[][]).flat().map((x) => rounded(x, 12))).toEqual([0.6, -0.7, -0.2, 0.4]);
+  expect(
+    inverseMatrix([
+      [1, 2],
+      [2, 4],
+    ]),
+  ).toBe('singular');
+  expect(determinant([[1, 2, 3]])).toBeUndefined();
+});
+
+test('decimal rounding reads 15 digits', () => {
+  expect(rounded(21.9 / 0.2, 0)).toBe(110);
+  expect(rounded(1.005, 2)).toBe(1.01);
+  expect(rounded(-2.5, 0)).toBe(-3);
+  expect(rounded(2.5e-7, 7)).toBe(3e-7);
+  expect(truncated(-2.567, 2)).toBe(-2.56);
+  expect(rounded(1234.5, -2)).toBe(1200);
+});
+
+test('sums lose nothing: ten tenths, and one beside 1e100', () => {
+  expect(sum(Array.from({ length: 10 }, () => 0.1))).toBe(1);
+  expect(sum([1, 1e100, 1, -1e100])).toBe(2);
+  expect(sampleVariance([1e9 + 4, 1e9 + 7, 1e9 + 13, 1e9 + 16])).toBe(30);
+  expect(quantile([1, 2, 3, 4], 0.25)).toBe(1.75);
+});
+
+test('critical values as printed in common tables of t, chi-square and F (NIST/SEMATECH e-Handbook 1.3.6.7; from memory)', () => {
+  expect(student(10).quantile(0.975)).toBeCloseTo(2.228, 3);
+  expect(student(5).quantile(0.95)).toBeCloseTo(2.015, 3);
+  expect(chiSquare(10).quantile(0.95)).toBeCloseTo(18.307, 3);
+  expect(fisher(3, 10).quantile(0.95)).toBeCloseTo(3.708, 3);
+  expect(normal().quantile(0.975)).toBeCloseTo(1.959963984540054, 12);
+});
+
+// The second library's own t-distribution is good to about 2e-9 (Simpson's rule over the density confirms the first value here).
+test('distributions agree with a second library (jstat 1.9.6) over a grid', () => {
+  for (const x of [0.05, 0.4, 1, 2.5, 7]) {
+    expect(student(4.5).below(x)).toBeCloseTo(jstat.studentt.cdf(x, 4.5), 8);
+    expect(student(7).density(x)).toBeCloseTo(jstat.studentt.pdf(x, 7), 9);
+    expect(chiSquare(3).below(x)).toBeCloseTo(jstat.chisquare.cdf(x, 3), 9);
+    expect(fisher(3, 8).below(x)).toBeCloseTo(jstat.centralF.cdf(x, 3, 8), 9);
+    expect(fisher(3, 8).density(x)).toBeCloseTo(jstat.centralF.pdf(x, 3, 8), 9);
+    expect(gammaDistribution(2.2, 1.7).below(x)).toBeCloseTo(jstat.gamma.cdf(x, 2.2, 1.7), 9);
+    expect(gammaDistribution(2.2, 1.7).density(x)).toBeCloseTo(jstat.gamma.pdf(x, 2.2, 1.7), 9);
+    expect(logNormal(0.3, 0.8).below(x)).toBeCloseTo(jstat.lognormal.cdf(x, 0.3, 0.8), 6);
+    expect(weibull(1.8, 2.1).below(x)).toBeCloseTo(jstat.weibull.cdf(x, 2.1, 1.8), 9);
+    expect(weibull(1.8, 2.1).density(x)).toBeCloseTo(jstat.weibull.pdf(x, 2.1, 1.8), 9);
+  }
+  for (const p of [0.05, 0.3, 0.8]) {
+    expect(beta(2, 3.5).below(p)).toBeCloseTo(jstat.beta.cdf(p, 2, 3.5), 9);
+    expect(beta(2, 3.5).density(p)).toBeCloseTo(jstat.beta.pdf(p, 2, 3.5), 9);
+    expect(binomialBelow(4, 11, p)).toBeCloseTo(jstat.binomial.cdf(4, 11, p), 9);
+  }
+  expect(poissonBelow(3, 2.5)).toBeCloseTo(jstat.poisson.cdf(3, 2.5), 9);
+});
+
+test('a quantile undoes its cumulative function, into the far tails', () => {
+  for (const distribution of [
+    normal(3, 2),
+    student(6),
+    chiSquare(9),
+    fisher(4, 7),
+    beta(2, 5),
+    logNormal(),
+    weibull(2, 3),
+  ]) {
+    for (const p of [1e-6, 0.01, 0.5, 0.9, 0.999]) {
+      expect(Math.abs(distribution.below(distribution.quantile(p)) / p - 1)).toBeLessThan(1e-9);
+      expect(distribution.above(distribution.quantile(p))).toBeCloseTo(1 - p, 9);
+    }
+  }
+});
