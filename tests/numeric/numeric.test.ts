@@ -151,26 +151,26 @@ test('critical values as printed in common tables of t, chi-square and F (NIST/S
   expect(normal().quantile(0.975)).toBeCloseTo(1.959963984540054, 12);
 });
 
-// The second library's own t-distribution is good to about 2e-9 (Simpson's rule over the density confirms the first value here).
+// The second library's own gamma function is good to about 2e-9 (Simpson's rule over the density confirms the first value here).
 test('distributions agree with a second library (jstat 1.9.6) over a grid', () => {
   for (const x of [0.05, 0.4, 1, 2.5, 7]) {
     expect(student(4.5).below(x)).toBeCloseTo(jstat.studentt.cdf(x, 4.5), 8);
-    expect(student(7).density(x)).toBeCloseTo(jstat.studentt.pdf(x, 7), 9);
-    expect(chiSquare(3).below(x)).toBeCloseTo(jstat.chisquare.cdf(x, 3), 9);
-    expect(fisher(3, 8).below(x)).toBeCloseTo(jstat.centralF.cdf(x, 3, 8), 9);
-    expect(fisher(3, 8).density(x)).toBeCloseTo(jstat.centralF.pdf(x, 3, 8), 9);
-    expect(gammaDistribution(2.2, 1.7).below(x)).toBeCloseTo(jstat.gamma.cdf(x, 2.2, 1.7), 9);
-    expect(gammaDistribution(2.2, 1.7).density(x)).toBeCloseTo(jstat.gamma.pdf(x, 2.2, 1.7), 9);
+    expect(student(7).density(x)).toBeCloseTo(jstat.studentt.pdf(x, 7), 8);
+    expect(chiSquare(3).below(x)).toBeCloseTo(jstat.chisquare.cdf(x, 3), 8);
+    expect(fisher(3, 8).below(x)).toBeCloseTo(jstat.centralF.cdf(x, 3, 8), 8);
+    expect(fisher(3, 8).density(x)).toBeCloseTo(jstat.centralF.pdf(x, 3, 8), 8);
+    expect(gammaDistribution(2.2, 1.7).below(x)).toBeCloseTo(jstat.gamma.cdf(x, 2.2, 1.7), 8);
+    expect(gammaDistribution(2.2, 1.7).density(x)).toBeCloseTo(jstat.gamma.pdf(x, 2.2, 1.7), 8);
     expect(logNormal(0.3, 0.8).below(x)).toBeCloseTo(jstat.lognormal.cdf(x, 0.3, 0.8), 6);
-    expect(weibull(1.8, 2.1).below(x)).toBeCloseTo(jstat.weibull.cdf(x, 2.1, 1.8), 9);
-    expect(weibull(1.8, 2.1).density(x)).toBeCloseTo(jstat.weibull.pdf(x, 2.1, 1.8), 9);
+    expect(weibull(1.8, 2.1).below(x)).toBeCloseTo(jstat.weibull.cdf(x, 2.1, 1.8), 8);
+    expect(weibull(1.8, 2.1).density(x)).toBeCloseTo(jstat.weibull.pdf(x, 2.1, 1.8), 8);
   }
   for (const p of [0.05, 0.3, 0.8]) {
-    expect(beta(2, 3.5).below(p)).toBeCloseTo(jstat.beta.cdf(p, 2, 3.5), 9);
-    expect(beta(2, 3.5).density(p)).toBeCloseTo(jstat.beta.pdf(p, 2, 3.5), 9);
-    expect(binomialBelow(4, 11, p)).toBeCloseTo(jstat.binomial.cdf(4, 11, p), 9);
+    expect(beta(2, 3.5).below(p)).toBeCloseTo(jstat.beta.cdf(p, 2, 3.5), 8);
+    expect(beta(2, 3.5).density(p)).toBeCloseTo(jstat.beta.pdf(p, 2, 3.5), 8);
+    expect(binomialBelow(4, 11, p)).toBeCloseTo(jstat.binomial.cdf(4, 11, p), 8);
   }
-  expect(poissonBelow(3, 2.5)).toBeCloseTo(jstat.poisson.cdf(3, 2.5), 9);
+  expect(poissonBelow(3, 2.5)).toBeCloseTo(jstat.poisson.cdf(3, 2.5), 8);
 });
 
 test('a quantile undoes its cumulative function, into the far tails', () => {
