@@ -48,6 +48,8 @@ export interface ErrorNode extends Span {
   readonly code: ErrorCode;
   /** Plain words, where inference put the node in the place of an empty cell ("value missing: B4"). */
   readonly message?: string;
+  /** As written, where that is no error name of ours (#NULL!): it counts as #VALUE!. */
+  readonly written?: string;
 }
 /** Inline array (F25): rows of signed numbers, texts or logicals. */
 export interface ArrayNode extends Span {
