@@ -1,7 +1,7 @@
 /** Formula text to syntax tree (F5 to F10, F25); wrong or unfinished text gives a partial tree and the first problem. */
 
 import { readAddress } from './address.ts';
-import { atEnd, atToken } from './problem-words.ts';
+import { atEnd, atToken, OUTSIDE } from './problem-words.ts';
 import { tokenize } from './tokenize.ts';
 import type { Problem, SyntaxOptions, Token, TokenType } from './token.ts';
 import type {
@@ -72,7 +72,7 @@ const A_VALUE = 'a value such as 12.5 mm, B3 or a name';
 export function parse(text: string, options: SyntaxOptions = {}): Parsed {
   if (text.length > SYNTAX_LIMITS.length) {
     const message = `The formula has ${text.length} characters; at most ${SYNTAX_LIMITS.length} are allowed: split it over several cells.`;
-    return { problem: { from: SYNTAX_LIMITS.length, to: text.length, message, code: 'limit' } };
+    return { problem: { from: SYNTAX_LIMITS.length, to: text.length, message, code: '#LIMIT!' } };
   }
   const tokens = tokenize(text, options);
   const end = text.trimEnd().length;
@@ -84,16 +84,12 @@ export function parse(text: string, options: SyntaxOptions = {}): Parsed {
   const peek = (): Token | undefined => tokens[place];
   const is = (type: TokenType): boolean => tokens[place]?.type === type;
   const rawOf = (token: Token): string => text.slice(token.from, token.to);
-  const report = (token: Token | undefined, words: string, code?: Problem['code']): void => {
+  const report = (token: Token | undefined, words: string, unfinished = !token): void => {
     if (problem) return;
-    problem = token
-      ? {
-          from: token.from,
-          to: token.to,
-          message: atToken(token.from, rawOf(token), words),
-          code: code ?? 'syntax',
-        }
-      : { from: end, to: end, message: atEnd(words), code: code ?? 'unfinished' };
+    const code = words.startsWith(OUTSIDE) ? '#REF!' : '#VALUE!';
+    const { from, to } = token ?? { from: end, to: end };
+    const message = token ? atToken(from, rawOf(token), words) : atEnd(words);
+    problem = { from, to, message, code, ...(unfinished && { unfinished }) };
   };
   const next = (): Token | undefined => {
     const token = tokens[place];
@@ -105,7 +101,7 @@ export function parse(text: string, options: SyntaxOptions = {}): Parsed {
   const made = <T extends Node>(node: T): T => {
     if (++nodes > SYNTAX_LIMITS.nodes) {
       const message = `The formula has more than ${SYNTAX_LIMITS.nodes} parts: split it over several cells.`;
-      if (problem?.code !== 'limit') problem = { from: node.from, to: node.to, message, code: 'limit' };
+      if (problem?.code !== '#LIMIT!') problem = { from: node.from, to: node.to, message, code: '#LIMIT!' };
       place = tokens.length;
     }
     return node;
@@ -124,7 +120,7 @@ export function parse(text: string, options: SyntaxOptions = {}): Parsed {
         rawOf(opening),
         `brackets and calls are nested more than ${SYNTAX_LIMITS.depth} deep; put a part of it into a cell of its own`,
       );
-      problem ??= { from: opening.from, to: opening.to, message, code: 'limit' };
+      problem ??= { from: opening.from, to: opening.to, message, code: '#LIMIT!' };
       place = tokens.length;
     }
     const node = inner();
@@ -283,7 +279,7 @@ export function parse(text: string, options: SyntaxOptions = {}): Parsed {
   function textConstant(): TextNode {
     const token = next();
     if (token?.unfinished)
-      report(token, 'the text is not closed; a quotation mark is missing at its end', 'unfinished');
+      report(token, 'the text is not closed; a quotation mark is missing at its end', true);
     return made({ type: 'text', value: token?.value ?? '', from: token?.from ?? end, to: token?.to ?? end });
   }
 
@@ -347,7 +343,7 @@ export function parse(text: string, options: SyntaxOptions = {}): Parsed {
       report(
         title,
         "the worksheet's title is not closed; write 'Tool trial'.B3, and text in double quotation marks",
-        'unfinished',
+        true,
       );
       return broken();
     }
@@ -502,7 +498,5 @@ const BEGINS_CORNER: ReadonlySet<TokenType> = new Set<TokenType>(['name', 'numbe
 
 function secondCorner(raw: string): string {
   const outside = /^\$?[A-Za-z]{1,3}\$?\d+$/.test(raw);
-  return outside
-    ? 'it is outside the worksheet: columns go from A to BL, rows from 1 to 2000'
-    : 'a range goes from cell to cell, B3:C9; a name stands for its cells by itself';
+  return outside ? OUTSIDE : 'a range goes from cell to cell, B3:C9; a name stands for its cells by itself';
 }

@@ -50,6 +50,8 @@ export interface SyntaxOptions {
 export interface Problem extends Span {
   /** Names the place, what was read, and what would be right. */
   readonly message: string;
-  /** `unfinished`: the text ends too early, more may make it right; `limit`: too long, too deep, too many parts. */
-  readonly code: 'syntax' | 'unfinished' | 'limit';
+  /** #LIMIT! too long, too deep or too many parts; #REF! a cell outside the worksheet; else #VALUE!. */
+  readonly code: '#VALUE!' | '#REF!' | '#LIMIT!';
+  /** The text ends too early: more of it may make it right. */
+  readonly unfinished?: boolean;
 }

@@ -1,6 +1,7 @@
 /** Formula text to tokens; never fails: what fits nowhere is a token of type `bad` with its reason. */
 
 import { readAddress } from './address.ts';
+import { OUTSIDE } from './problem-words.ts';
 import type { SyntaxOptions, Token, TokenType } from './token.ts';
 import { unitEnd } from './unit-extent.ts';
 
@@ -179,7 +180,7 @@ export function tokenize(text: string, options: SyntaxOptions = {}): Token[] {
     const dollars = match(DOLLARS);
     if (dollars?.[0].includes('$')) {
       const wrong = /^\$?[A-Za-z]+\$?\d+$/.test(dollars[0])
-        ? 'it is outside the worksheet: columns go from A to BL, rows from 1 to 2000'
+        ? OUTSIDE
         : 'a fixed cell is written $B$3, B$3 or $B3';
       push('bad', dollars[0].length, dollars[0], { wrong });
       continue;
