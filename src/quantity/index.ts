@@ -1,2 +1,11 @@
 export * from './dimension.ts';
 export * from './kind.ts';
+export * from './kind-tree.ts';
+export { isUnknownUnit, ONE_UNIT, PERCENT, UNITS, unitNamed, type Unit, type UnknownUnit } from './unit.ts';
+export * from './parse-unit.ts';
+export * from './near-units.ts';
+export * from './convert.ts';
+export * from './display-unit.ts';
+export * from './read-number.ts';
+export * from './read-quantity.ts';
+export * from './format-number.ts';
