@@ -1,0 +1,166 @@
+/** Every formula of a notebook rewritten so that it still means the same cells and names after something moved, was renamed or deleted. */
+
+import {
+  addressOf,
+  blockOf,
+  BROKEN_REFERENCE,
+  nameText,
+  referencesIn,
+  referenceText,
+  replaceReferences,
+} from './formula-references.ts';
+import type { ReferenceNode } from './formula-references.ts';
+import { findWorksheet, forEachCell, withCells, worksheetOf, worksheetTitled } from './cells.ts';
+import type { CellWrite } from './cells.ts';
+import { LIMITS } from './notebook.ts';
+import type { Block, Cell, Notebook, Worksheet } from './notebook.ts';
+import type { Refusal } from './refusal.ts';
+import { namesOn, resolveName } from './resolve-name.ts';
+
+export interface PlacedBlock {
+  /** Worksheet id. */
+  readonly worksheet: string;
+  readonly block: Block;
+}
+
+export interface PlacedName {
+  /** Worksheet id. */
+  readonly worksheet: string;
+  readonly name: string;
+}
+
+/** Where blocks and names of the state before are in the state after; undefined means gone. What is left out stays where it was. */
+export interface Whereabouts {
+  readonly block?: (worksheet: string, block: Block) => PlacedBlock | undefined;
+  readonly name?: (worksheet: string, name: string) => PlacedName | undefined;
+  /** On which worksheet a cell of the state after stood before; its own where left out. */
+  readonly home?: (worksheet: string, row: number, column: number) => string;
+}
+
+const isSameBlock = (a: Block, b: Block): boolean =>
+  a.row === b.row && a.column === b.column && a.rows === b.rows && a.columns === b.columns;
+
+class Follower {
+  constructor(
+    private readonly before: Notebook,
+    private readonly after: Notebook,
+    private readonly whereabouts: Whereabouts,
+  ) {}
+
+  /** The formula's text for its new home; a refusal where a range would pass a limit. */
+  content(cell: Cell, homeBefore: string, homeAfter: string): string | Refusal {
+    const references = referencesIn(cell);
+    if (references.length === 0) return cell.content;
+    let refusal: Refusal | undefined;
+    const content = replaceReferences(cell.content, references, (node) => {
+      const text =
+        node.type === 'name'
+          ? this.name(node.name, node.worksheet, homeBefore, homeAfter)
+          : this.reference(node, homeBefore, homeAfter);
+      if (typeof text !== 'object') return text;
+      refusal = text;
+      return undefined;
+    });
+    if (refusal) return refusal;
+    if (content.length > LIMITS.contentLength) {
+      return { message: `a formula would be longer than ${LIMITS.contentLength} characters` };
+    }
+    return content;
+  }
+
+  private worksheetBefore(title: string | undefined, home: string): Worksheet | undefined {
+    return title === undefined ? findWorksheet(this.before, home) : worksheetTitled(this.before, title);
+  }
+
+  private reference(
+    node: Exclude<ReferenceNode, { type: 'name' }>,
+    homeBefore: string,
+    homeAfter: string,
+  ): string | Refusal | undefined {
+    const worksheet = this.worksheetBefore(node.worksheet, homeBefore);
+    if (!worksheet) return undefined;
+    const was = blockOf(node);
+    const placed = this.whereabouts.block
+      ? this.whereabouts.block(worksheet.id, was)
+      : { worksheet: worksheet.id, block: was };
+    const target = placed && findWorksheet(this.after, placed.worksheet);
+    if (!placed || !target) return BROKEN_REFERENCE;
+    const { block } = placed;
+    const size = block.rows * block.columns;
+    if (size > LIMITS.rangeCells && size > was.rows * was.columns) {
+      return { message: `a range would grow to ${size} cells; ${LIMITS.rangeCells} is the most` };
+    }
+    if (block.row + block.rows > LIMITS.rows || block.column + block.columns > LIMITS.columns) {
+      return { message: `a reference would reach beyond row ${LIMITS.rows} or column BL` };
+    }
+    const own = node.worksheet === undefined && target.id === homeAfter;
+    const sameWords = node.worksheet === undefined ? own : node.worksheet === target.title;
+    if (sameWords && isSameBlock(was, block)) return undefined;
+    return referenceText(node, block, own ? undefined : target.title);
+  }
+
+  private name(
+    name: string,
+    title: string | undefined,
+    homeBefore: string,
+    homeAfter: string,
+  ): string | undefined {
+    const worksheet =
+      title === undefined
+        ? resolveName(this.before, homeBefore, name)?.worksheet
+        : worksheetTitled(this.before, title);
+    if (!worksheet || !namesOn(worksheet).has(name)) {
+      const renamed = worksheet && findWorksheet(this.after, worksheet.id);
+      return renamed && renamed.title !== title ? nameText(name, renamed.title) : undefined;
+    }
+    const placed = this.whereabouts.name
+      ? this.whereabouts.name(worksheet.id, name)
+      : { worksheet: worksheet.id, name };
+    const target = placed && findWorksheet(this.after, placed.worksheet);
+    if (!placed || !target) return BROKEN_REFERENCE;
+    if (title !== undefined) {
+      return placed.name === name && target.title === title ? undefined : nameText(placed.name, target.title);
+    }
+    const found = resolveName(this.after, homeAfter, placed.name)?.worksheet.id === target.id;
+    if (found) return placed.name === name ? undefined : placed.name;
+    return nameText(placed.name, target.title);
+  }
+}
+
+/** The state after with its formulas rewritten; its cells still hold the formulas of the state before. */
+export function followed(before: Notebook, after: Notebook, whereabouts: Whereabouts): Notebook | Refusal {
+  const follower = new Follower(before, after, whereabouts);
+  const worksheets: Worksheet[] = [];
+  for (const worksheet of after.worksheets) {
+    const writes: CellWrite[] = [];
+    let refusal: Refusal | undefined;
+    forEachCell(worksheet, (cell, row, column) => {
+      if (!cell.content.startsWith('=') || refusal) return;
+      const home = whereabouts.home?.(worksheet.id, row, column) ?? worksheet.id;
+      const content = follower.content(cell, home, worksheet.id);
+      if (typeof content === 'object') {
+        refusal = {
+          message: `Not possible: in ${worksheet.title}, ${addressOf(row, column)}, ${content.message}.`,
+        };
+      } else if (content !== cell.content) {
+        writes.push({ row, column, cell: Object.freeze({ ...cell, content }) });
+      }
+    });
+    if (refusal) return refusal;
+    worksheets.push(withCells(worksheet, writes));
+  }
+  return { ...after, worksheets };
+}
+
+/** One cell's formula as it must read on another worksheet, names and references meaning what they meant. */
+export function carriedContent(
+  before: Notebook,
+  after: Notebook,
+  cell: Cell,
+  from: string,
+  to: string,
+  whereabouts: Whereabouts = {},
+): string | Refusal {
+  worksheetOf(before, from);
+  return new Follower(before, after, whereabouts).content(cell, from, to);
+}
