@@ -90,7 +90,7 @@ export function formatNumber(
       return written(significant(value, digits), decimalMark, grouping);
     }
     case 'decimals': {
-      if (Math.abs(value) >= LARGEST) return written(significant(value, FULL), decimalMark, grouping);
+      if (Math.abs(value) >= LARGEST) return formatNumber(value, { type: 'full' }, decimalMark);
       // Rounds the decimal that is shown elsewhere, so that 1.005 to two places is 1.01.
       const digits = Math.min(Math.max(format.digits, 0), MOST_DECIMALS);
       return written(roundedHalfUp(value, digits), decimalMark, grouping);

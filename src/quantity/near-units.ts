@@ -27,8 +27,10 @@ export function nearUnits(text: string, currency?: string, most = 4): string[] {
   const wanted = text.trim().slice(0, LOOKED_AT);
   const lower = wanted.toLowerCase();
   const spellings = currency ? [...knownSpellings(), currency] : knownSpellings();
-  const limit = wanted.length <= 2 ? 1 : 2;
+  const limit = wanted.length === 1 ? 0.5 : wanted.length === 2 ? 1 : 2;
   const found = new Map<string, number>();
+  // Another currency's code: there is only the notebook's own (F22).
+  if (/^[A-Z]{3}$/.test(wanted)) found.set(currency ?? 'money', 0.5);
   for (const spelling of spellings) {
     if (Math.abs(spelling.length - wanted.length) > limit) continue;
     const same = spelling.toLowerCase() === lower;

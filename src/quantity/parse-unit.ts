@@ -88,6 +88,7 @@ class Reader {
 }
 
 const CACHE_LIMIT = 5000;
+const SUGGESTIONS = 4;
 const read = new Map<string, Unit | UnknownUnit>();
 const compounds = new Map<string, Unit>();
 
@@ -105,6 +106,25 @@ function readUnit(text: string, currency: string | undefined): Unit | undefined 
   return compound;
 }
 
+/** Symbols that the text may be meant for: with the parentheses it lacks, with its unknown words replaced, or near it as a whole. */
+function suggestions(text: string, currency: string | undefined): readonly string[] {
+  const plain = plainUnitText(text).slice(0, LENGTH_LIMIT);
+  const found = new Set<string>();
+  const offer = (candidate: string): void => {
+    const symbol = readUnit(candidate, currency)?.symbol;
+    if (symbol !== undefined) found.add(symbol);
+  };
+  const [, above, below] = /^([^/()]+)\/([^()]+)$/.exec(plain) ?? [];
+  if (above && below && /[·/]/.test(below)) offer(`${above}/(${below.replaceAll('/', '·')})`);
+  for (const near of nearUnits(plain, currency)) found.add(near);
+  if (/[·/]/.test(plain)) {
+    const known = (name: string): string =>
+      atom(name, currency) ? name : (nearUnits(name, currency, 1)[0] ?? name);
+    offer(plain.replace(/[A-Za-z_°%]+/g, known));
+  }
+  return [...found].slice(0, SUGGESTIONS);
+}
+
 /**
  * The unit that a text means; equal units are the same object. `currency` is the notebook's ISO 4217 code:
  * it and "money" both mean its one currency (F22). An unknown text comes back with near symbols (F4).
@@ -113,7 +133,7 @@ export function parseUnit(text: string, currency?: string): Unit | UnknownUnit {
   const key = `${currency ?? ''} ${text}`;
   const before = read.get(key);
   if (before) return before;
-  const unit = readUnit(text, currency) ?? { unknown: text, near: nearUnits(text, currency) };
+  const unit = readUnit(text, currency) ?? { unknown: text, near: suggestions(text, currency) };
   if (read.size >= CACHE_LIMIT) read.clear();
   read.set(key, unit);
   return unit;
