@@ -1,28 +1,15 @@
 /** Syntax tree to canonical text, without the leading =: decimal point, ; between arguments, addresses in capitals. */
 
 import { cornerText, titleText } from './address.ts';
-import type { BinaryOperator, Node } from './tree.ts';
+import { PRECEDENCE } from './parse.ts';
+import type { Node } from './tree.ts';
 
-const TIGHTNESS: Readonly<Record<BinaryOperator, number>> = {
-  '=': 1,
-  '<>': 1,
-  '<': 1,
-  '<=': 1,
-  '>': 1,
-  '>=': 1,
-  '&': 2,
-  '+': 3,
-  '-': 3,
-  '*': 4,
-  '/': 4,
-  '^': 5,
-};
 const PERCENT = 6;
 const PREFIX = 7;
 const VALUE = 8;
 
 function tightness(node: Node): number {
-  if (node.type === 'binary') return TIGHTNESS[node.operator];
+  if (node.type === 'binary') return PRECEDENCE[node.operator];
   if (node.type === 'percent') return PERCENT;
   return node.type === 'unary' ? PREFIX : VALUE;
 }
@@ -72,7 +59,7 @@ export function print(node: Node): string {
     case 'percent':
       return `${inPlace(node.operand, PERCENT)}%`;
     case 'binary': {
-      const own = TIGHTNESS[node.operator];
+      const own = PRECEDENCE[node.operator];
       const left = inPlace(node.left, own);
       const space = node.operator === '^' && !endsInUnit(node.left) ? '' : ' ';
       return `${left}${space}${node.operator}${space}${inPlace(node.right, own + 1)}`;

@@ -1,0 +1,107 @@
+/** Readings that differ from what mathematics or the trade expect: powers of signs, chained powers, fractions before a unit, chained comparisons. */
+
+import type { Caution } from './function-table.ts';
+import { print } from './print.ts';
+import type { BinaryNode, Node, NumberNode, QuantityNode, Span } from './tree.ts';
+import { nodesOf } from './walk.ts';
+
+/** A caution with its place in the formula and the texts that end it. */
+export interface SyntaxCaution extends Caution, Span {
+  /** Writes the reading that may be meant instead. */
+  readonly replacement?: string;
+  /** Writes the present reading so that nobody can mistake it. */
+  readonly explicit?: string;
+}
+
+const grouped = (inner: Node): Node => ({ type: 'group', inner, from: inner.from, to: inner.to });
+
+const caution = (
+  key: string,
+  node: Span,
+  text: string,
+  more: Pick<SyntaxCaution, 'replacement' | 'explicit'> = {},
+): SyntaxCaution => ({ key: `${key} ${node.from}`, from: node.from, to: node.to, text, ...more });
+
+/** An odd whole number, for which (-a)^n and -(a^n) are the same. */
+const isOdd = (node: Node): boolean =>
+  node.type === 'number' && Number.isInteger(node.value) && node.value % 2 === 1;
+
+function power(node: BinaryNode): SyntaxCaution[] {
+  const { left, right } = node;
+  if (left.type === 'unary' && left.operator === '-') {
+    if (isOdd(right)) return [];
+    const explicit = print({ ...node, left: grouped(left) });
+    const replacement = `-(${print({ ...node, left: left.operand })})`;
+    const text = `${print(node)} is read as ${explicit}, the sign first; mathematics reads ${replacement}`;
+    return [caution('sign before power', node, text, { explicit, replacement })];
+  }
+  if (left.type === 'binary' && left.operator === '^') {
+    const explicit = print({ ...node, left: grouped(left) });
+    const upper =
+      left.right.type === 'unary'
+        ? { ...left.right, operand: grouped({ ...node, left: left.right.operand }) }
+        : { ...node, left: left.right };
+    const replacement = print({ ...left, right: grouped(upper) });
+    const text = `${print(node)} is read as ${explicit}, from the left; mathematics reads ${replacement}`;
+    return [caution('chained powers', node, text, { explicit, replacement })];
+  }
+  return [];
+}
+
+const isWhole = (node: Node): node is NumberNode => node.type === 'number' && /^\d+$/.test(node.digits);
+
+/** The number that stands directly before the slash. */
+function lastFactor(node: Node): Node {
+  return node.type === 'binary' && (node.operator === '*' || node.operator === '/') ? node.right : node;
+}
+
+/** Numerator over denominator as a decimal, if it ends within ten places. */
+function decimal(numerator: NumberNode, denominator: NumberNode): string | undefined {
+  let rest = denominator.value;
+  for (const factor of [2, 5]) while (rest > 0 && rest % factor === 0) rest /= factor;
+  const value = numerator.value / denominator.value;
+  const text = String(value);
+  return numerator.value % rest === 0 && Number(value.toFixed(10)) === value && !text.includes('e')
+    ? text
+    : undefined;
+}
+
+/** 3/8 in (F7a). */
+function fraction(node: BinaryNode, divisor: QuantityNode): SyntaxCaution[] {
+  const numerator = lastFactor(node.left);
+  const denominator = divisor.magnitude;
+  if (!isWhole(numerator) || !isWhole(denominator) || denominator.value === 0) return [];
+  const span = { from: numerator.from, to: node.to };
+  const { unit } = divisor;
+  const value = decimal(numerator, denominator);
+  const replacement =
+    value === undefined ? `(${numerator.digits}/${denominator.digits})*1 ${unit}` : `${value} ${unit}`;
+  const explicit = `${numerator.digits}/(${denominator.digits} ${unit})`;
+  const written = `${numerator.digits}/${denominator.digits} ${unit}`;
+  const text = `${written} is read as ${numerator.digits} divided by ${denominator.digits} ${unit}; the fraction of the unit is ${replacement}`;
+  return [caution('fraction before a unit', span, text, { explicit, replacement })];
+}
+
+const COMPARISONS: ReadonlySet<string> = new Set(['=', '<>', '<', '<=', '>', '>=']);
+
+function comparison(node: BinaryNode): SyntaxCaution[] {
+  const { left } = node;
+  if (left.type !== 'binary' || !COMPARISONS.has(left.operator)) return [];
+  const replacement = `AND(${print(left)}; ${print({ ...node, left: left.right })})`;
+  const explicit = print({ ...node, left: grouped(left) });
+  const text = `${print(node)} compares TRUE or FALSE with ${print(node.right)}; both conditions together are ${replacement}`;
+  return [caution('chained comparison', node, text, { explicit, replacement })];
+}
+
+/** What a formula's writing alone asks to look at again; in the order written. */
+export function cautionsOfSyntax(tree: Node): SyntaxCaution[] {
+  const found: SyntaxCaution[] = [];
+  for (const node of nodesOf(tree)) {
+    if (node.type !== 'binary') continue;
+    if (node.operator === '^') found.push(...power(node));
+    else if (COMPARISONS.has(node.operator)) found.push(...comparison(node));
+    else if (node.operator === '/' && node.right.type === 'quantity')
+      found.push(...fraction(node, node.right));
+  }
+  return found.sort((a, b) => a.from - b.from);
+}
