@@ -1,1 +1,3 @@
-export {};
+/** What the domain library shows besides its definitions, which the catalogue collects file by file. */
+
+export { SOURCES, type Source } from './sources.ts';

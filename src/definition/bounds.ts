@@ -1,0 +1,115 @@
+/** The ranges of a parameter: compiled limits, the check, and its words. */
+
+import {
+  compileNumber,
+  nodesOf,
+  type CompiledNumber,
+  type EquationOptions,
+  type Node,
+} from '../expression/index.ts';
+import { isUnknownUnit, kindNamed, parseUnit, toSI } from '../quantity/index.ts';
+import { equationTree, rescaledTree, TOLERANCE, type Rescale } from './equation.ts';
+import type { Bounds, Parameter } from './function-definition.ts';
+import { spoken, unitOfParameter, valueWords } from './words.ts';
+
+interface CompiledLimit {
+  readonly value: CompiledNumber;
+  /** "the cutter diameter " where the limit is another parameter, else empty. */
+  readonly of: string;
+}
+
+export interface CompiledBounds {
+  /**
+   * The value itself, or moved onto a limit that it passes only by rounding; or the words of what is wrong. `value` is
+   * coherent SI.
+   */
+  check(value: number, slots: ArrayLike<number>): number | string;
+}
+
+/** How a definition's texts are compiled: its symbols, and on wish other base units. */
+export interface Compiling {
+  readonly symbols: readonly string[];
+  readonly options: EquationOptions;
+  readonly parameters: readonly Parameter[];
+  readonly rescale?: Rescale;
+}
+
+/** A tree made ready for these base units. */
+export function readied(tree: Node, { rescale }: Compiling): Node {
+  return rescale ? rescaledTree(tree, rescale) : tree;
+}
+
+/** Where a range has one end only, the other is this many display units. */
+const FAR = '1000000000';
+
+function farLimit(parameter: Parameter, { rescale }: Compiling): number {
+  const unit = parseUnit(unitOfParameter(parameter) === '%' ? '1' : (parameter.metric ?? '1'));
+  if (isUnknownUnit(unit)) throw new Error(`${parameter.name}: unknown unit ${parameter.metric}`);
+  const far = toSI(FAR, unit);
+  return rescale ? rescale(far, kindNamed(parameter.kind).dimension) : far;
+}
+
+function compiledLimit(text: string, compiling: Compiling): CompiledLimit {
+  const tree = equationTree(text);
+  const named =
+    tree.type === 'name' ? compiling.parameters.find(({ symbol }) => symbol === tree.name) : undefined;
+  const value = compileNumber(readied(tree, compiling), compiling.symbols, compiling.options);
+  const constant = [...nodesOf(tree)].every((node) => node.type !== 'name');
+  if (!constant) return { value, of: named ? `the ${spoken(named.name)} ` : '' };
+  const fixed = value([]);
+  return { value: () => fixed, of: '' };
+}
+
+/** The hard range of a parameter. */
+export function compiledHard(parameter: Parameter, compiling: Compiling): CompiledBounds {
+  const bounds: Bounds = parameter.hard ?? {};
+  const limit = (text: string | undefined): CompiledLimit | undefined =>
+    text === undefined ? undefined : compiledLimit(text, compiling);
+  const [above, least, below, most] = [bounds.above, bounds.least, bounds.below, bounds.most].map(limit);
+  const numeric = !['text', 'logical', 'any number'].includes(parameter.kind);
+  const far = numeric ? farLimit(parameter, compiling) : Number.MAX_VALUE;
+  const words = (si: number): string => valueWords(si, unitOfParameter(parameter));
+  return {
+    check(value, slots) {
+      const at = (end: CompiledLimit | undefined, otherwise: number): number =>
+        end?.value(slots) ?? otherwise;
+      const top = at(most ?? below, far);
+      const bottom = at(least ?? above, -far);
+      const room = (limited: number): number => TOLERANCE * Math.max(Math.abs(value), Math.abs(limited));
+      const range =
+        !(least ?? above) || !(most ?? below) ? '' : ` (allowed ${words(bottom)} to ${words(top)})`;
+      const relation = (wording: string, end: CompiledLimit | undefined, limited: number): string =>
+        `${words(value)} ${wording} ${end?.of ?? ''}${words(limited)}${end?.of ? '' : range}`;
+      if (above ? value <= bottom : false) return relation('must be more than', above, bottom);
+      if (below ? value >= top : false) return relation('must be less than', below, top);
+      if (value > top) {
+        if (value - top <= room(top)) return top;
+        return relation('is above the largest allowed,', most, top);
+      }
+      if (value < bottom) {
+        if (bottom - value <= room(bottom)) return bottom;
+        return relation('is below the least allowed,', least, bottom);
+      }
+      return value;
+    },
+  };
+}
+
+/** The usual range of a parameter: words where a value lies outside. */
+export function compiledUsual(
+  parameter: Parameter,
+  compiling: Compiling,
+): ((value: number, slots: ArrayLike<number>) => string | undefined) | undefined {
+  const { usual } = parameter;
+  if (!usual) return undefined;
+  const from = compiledLimit(usual.from, compiling);
+  const to = compiledLimit(usual.to, compiling);
+  const words = (si: number): string => valueWords(si, unitOfParameter(parameter));
+  return (value, slots) => {
+    const low = from.value(slots);
+    const high = to.value(slots);
+    const room = TOLERANCE * Math.abs(value);
+    if (value >= low - room && value <= high + room) return undefined;
+    return `${words(value)} is unusual: usually ${words(low)} to ${words(high)}`;
+  };
+}
