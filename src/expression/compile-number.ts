@@ -216,42 +216,27 @@ function compileFold(node: CallNode, scope: Scope): Closure {
 
 function compileLogic(node: CallNode, scope: Scope): Closure | undefined {
   const args = node.args.map((arg) => (arg.type === 'missing' ? () => 0 : closure(arg, scope)));
-  const every =
-    (stop: number): Closure =>
+  /** Counts what is true; a value that is none spoils the whole. */
+  const counted =
+    (answer: (count: number) => boolean): Closure =>
     (s, l, i) => {
-      let result = 1 - stop;
+      let count = 0;
       for (const arg of args) {
         const x = arg(s, l, i);
         if (Number.isNaN(x)) return NaN;
-        if (truth(x !== 0) === stop) result = stop;
+        if (x !== 0) count += 1;
       }
-      return result;
+      return truth(answer(count));
     };
   switch (node.name) {
     case 'AND':
-      return every(0);
+      return counted((count) => count === args.length);
     case 'OR':
-      return every(1);
+      return counted((count) => count > 0);
     case 'XOR':
-      return (s, l, i) => {
-        let odd = 0;
-        for (const arg of args) {
-          const x = arg(s, l, i);
-          if (Number.isNaN(x)) return NaN;
-          if (x !== 0) odd = 1 - odd;
-        }
-        return odd;
-      };
-    case 'NOT': {
-      const [a] = args;
-      return (
-        a &&
-        ((s, l, i) => {
-          const x = a(s, l, i);
-          return Number.isNaN(x) ? NaN : truth(x === 0);
-        })
-      );
-    }
+      return counted((count) => count % 2 === 1);
+    case 'NOT':
+      return counted((count) => count === 0);
     case 'IF': {
       const [condition, then, otherwise = () => 0] = args;
       if (!condition || !then) return undefined;

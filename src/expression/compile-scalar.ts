@@ -3,7 +3,16 @@
 import { isUnknownUnit, parseUnit, toSI } from '../quantity/index.ts';
 import type { CallNotes, FunctionTable, TableFunction } from './function-table.ts';
 import { applyBinary, applyPercent, applyUnary, checkedNumber, mapPairs, mapValue } from './operators.ts';
-import type { ArrayNode, CallNode, CellNode, NameNode, Node, QuantityNode, RangeNode } from './tree.ts';
+import type {
+  ArrayNode,
+  BinaryNode,
+  CallNode,
+  CellNode,
+  NameNode,
+  Node,
+  QuantityNode,
+  RangeNode,
+} from './tree.ts';
 import { failure, isFailure, isGrid } from './value.ts';
 import type { Grid, Scalar, Value } from './value.ts';
 
@@ -47,9 +56,13 @@ export function quantityValue(node: QuantityNode, currency?: string): Value {
     : failure('#VALUE!', 'a unit follows a number');
 }
 
-/** The unit applies to plain numbers alone; blanks, texts and logicals keep their meaning for the function (F15). */
-const readIn = (value: Scalar, unit: Scalar): Scalar =>
-  typeof value === 'number' ? applyBinary('*', value, unit) : value;
+/** Plain numbers read in the unit of the node on the right; blanks, texts and logicals keep their meaning for the function (F15). */
+export function unitReader(node: BinaryNode, currency?: string): (value: Scalar) => Scalar {
+  const unit = parseUnit(node.right.type === 'quantity' ? node.right.unit : '1', currency);
+  if (isUnknownUnit(unit)) return () => failure('#UNIT!', `unknown unit ${unit.unknown}`);
+  const { scale, shift } = unit;
+  return (value) => (typeof value === 'number' ? checkedNumber(value * scale + shift) : value);
+}
 
 /** A result as a formula may show it: a range of one cell is that cell, no number escapes that is none. */
 function settled(value: Value): Value {
@@ -125,10 +138,14 @@ function compiled(node: Node, scope: ScalarScope): CompiledScalar {
     }
     case 'binary': {
       const left = compiled(node.left, scope);
+      if (node.reads) {
+        const read = unitReader(node, scope.currency);
+        return (inputs, notes) => mapValue(left(inputs, notes), read);
+      }
       const right = compiled(node.right, scope);
       const { operator } = node;
-      const pair = node.reads ? readIn : (a: Scalar, b: Scalar) => applyBinary(operator, a, b);
-      return (inputs, notes) => mapPairs(left(inputs, notes), right(inputs, notes), pair);
+      return (inputs, notes) =>
+        mapPairs(left(inputs, notes), right(inputs, notes), (a, b) => applyBinary(operator, a, b));
     }
     case 'call':
       return compileCall(node, scope);
