@@ -15,10 +15,18 @@ export interface Dimension {
 
 const interned = new Map<string, Dimension>();
 
-/** Exponents closer than this are equal: 1/3 reached by different roads stays 1/3. */
+/** Exponents closer than this are equal. */
 const EXPONENT_STEP = 1e-9;
+/** Fractions up to this denominator are kept exactly, so that 1/3 three times over is 1. */
+const LARGEST_DENOMINATOR = 12;
 
-const tidy = (exponent: number): number => Math.round(exponent / EXPONENT_STEP) * EXPONENT_STEP || 0;
+function tidy(exponent: number): number {
+  for (let denominator = 1; denominator <= LARGEST_DENOMINATOR; denominator += 1) {
+    const fraction = Math.round(exponent * denominator) / denominator;
+    if (Math.abs(exponent - fraction) < EXPONENT_STEP) return fraction || 0;
+  }
+  return Math.round(exponent / EXPONENT_STEP) * EXPONENT_STEP || 0;
+}
 
 /** The one dimension with these exponents; those left out are 0. */
 export function dimension(exponents: Partial<Dimension> = {}): Dimension {

@@ -9,3 +9,4 @@ export * from './display-unit.ts';
 export * from './read-number.ts';
 export * from './read-quantity.ts';
 export * from './format-number.ts';
+export { decimalText, exactDecimal, nearestDouble, type Exact } from './exact.ts';

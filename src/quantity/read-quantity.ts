@@ -59,7 +59,7 @@ function readFraction(text: string, currency: string | undefined): ReadQuantity 
 
 /** A single word after the number that can only be meant as a unit: begins with a letter or sign and stands apart. */
 const looksLikeUnit = (word: string, apart: boolean): boolean =>
-  apart && word.length <= WORD_LIMIT && /^(?:[\p{L}°%′″"'$€£¥]|1\/)\S*$/u.test(word);
+  apart && word.length <= WORD_LIMIT && /^(?:[\p{L}°%′″"'$€£¥]|1\/\D)\S*$/u.test(word);
 
 /**
  * The quantity or plain number that the whole text is; a number before an unknown unit; a refusal with both readings;
