@@ -164,3 +164,15 @@ export function carriedContent(
   worksheetOf(before, from);
   return new Follower(before, after, whereabouts).content(cell, from, to);
 }
+
+/** The cell for another worksheet of the notebook: names that would mean something else there are qualified; references stay as written. */
+export function carriedNames(before: Notebook, after: Notebook, cell: Cell, from: string, to: string): Cell {
+  const content = replaceReferences(cell.content, referencesIn(cell), (node) => {
+    if (node.type !== 'name' || node.worksheet !== undefined) return undefined;
+    const meant = resolveName(before, from, node.name)?.worksheet;
+    const there = meant && findWorksheet(after, meant.id);
+    if (!there || resolveName(after, to, node.name)?.worksheet.id === there.id) return undefined;
+    return nameText(node.name, there.title);
+  });
+  return content === cell.content ? cell : Object.freeze({ ...cell, content });
+}
