@@ -26,26 +26,49 @@ const caution = (
 const isOdd = (node: Node): boolean =>
   node.type === 'number' && Number.isInteger(node.value) && node.value % 2 === 1;
 
+/** The operands of a ^ b ^ c in the order written. */
+const chainOf = (node: Node): Node[] =>
+  node.type === 'binary' && node.operator === '^' ? [...chainOf(node.left), node.right] : [node];
+
+const raisedTo = (base: Node, exponent: Node): BinaryNode => ({
+  type: 'binary',
+  operator: '^',
+  left: base,
+  right: exponent,
+  from: base.from,
+  to: exponent.to,
+});
+
+/** A base with a sign before it, the sign taken off and put before the whole: what mathematics reads. */
+function mathematicalPower([base, ...exponents]: readonly Node[]): Node | undefined {
+  if (!base || exponents.length === 0) return base;
+  const exponent = mathematicalPower(exponents);
+  if (!exponent) return base;
+  const upper = exponents.length > 1 ? grouped(exponent) : exponent;
+  if (base.type !== 'unary') return raisedTo(base, upper);
+  return { ...base, operand: grouped(raisedTo(base.operand, upper)) };
+}
+
 function power(node: BinaryNode): SyntaxCaution[] {
-  const { left, right } = node;
-  if (left.type === 'unary' && left.operator === '-') {
-    if (isOdd(right)) return [];
-    const explicit = print({ ...node, left: grouped(left) });
-    const replacement = `-(${print({ ...node, left: left.operand })})`;
-    const text = `${print(node)} is read as ${explicit}, the sign first; mathematics reads ${replacement}`;
-    return [caution('sign before power', node, text, { explicit, replacement })];
-  }
-  if (left.type === 'binary' && left.operator === '^') {
-    const explicit = print({ ...node, left: grouped(left) });
-    const upper =
-      left.right.type === 'unary'
-        ? { ...left.right, operand: grouped({ ...node, left: left.right.operand }) }
-        : { ...node, left: left.right };
-    const replacement = print({ ...left, right: grouped(upper) });
-    const text = `${print(node)} is read as ${explicit}, from the left; mathematics reads ${replacement}`;
-    return [caution('chained powers', node, text, { explicit, replacement })];
-  }
-  return [];
+  const chain = chainOf(node);
+  const [base = node, exponent] = chain;
+  const signed = base.type === 'unary' && base.operator === '-';
+  if (chain.length === 2 && (!signed || (exponent && isOdd(exponent)))) return [];
+  const mathematical = mathematicalPower(chain);
+  const explicit = print(
+    chain.slice(1).reduce<Node>((left, right, index) => {
+      return raisedTo(index > 0 || left.type === 'unary' ? grouped(left) : left, right);
+    }, base),
+  );
+  const replacement = mathematical ? print(mathematical) : explicit;
+  const how = chain.length === 2 ? 'the sign first' : 'from the left';
+  const text = `${print(node)} is read as ${explicit}, ${how}; mathematics reads ${replacement}`;
+  return [
+    caution(chain.length === 2 ? 'sign before power' : 'chained powers', node, text, {
+      explicit,
+      replacement,
+    }),
+  ];
 }
 
 const isWhole = (node: Node): node is NumberNode => node.type === 'number' && /^\d+$/.test(node.digits);
@@ -96,10 +119,13 @@ function comparison(node: BinaryNode): SyntaxCaution[] {
 /** What a formula's writing alone asks to look at again; in the order written. */
 export function cautionsOfSyntax(tree: Node): SyntaxCaution[] {
   const found: SyntaxCaution[] = [];
+  const inChain = new Set<Node>();
   for (const node of nodesOf(tree)) {
     if (node.type !== 'binary') continue;
-    if (node.operator === '^') found.push(...power(node));
-    else if (COMPARISONS.has(node.operator)) found.push(...comparison(node));
+    if (node.operator === '^') {
+      inChain.add(node.left);
+      if (!inChain.has(node)) found.push(...power(node));
+    } else if (COMPARISONS.has(node.operator)) found.push(...comparison(node));
     else if (node.operator === '/' && node.right.type === 'quantity')
       found.push(...fraction(node, node.right));
   }
