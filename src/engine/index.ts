@@ -1,1 +1,2 @@
-export {};
+export * from './engine.ts';
+export type { ResultsMessage, FullResult } from './result-message.ts';

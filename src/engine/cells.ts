@@ -1,0 +1,202 @@
+/** The cells as the engine holds them: what stands in each, what is known of it, and its value; found by place, never by text. */
+
+import type { CellResult } from '../calculation/index.ts';
+import type { Cell } from '../document/index.ts';
+import type { Caution, Failure, Grid, Scalar, ScalarType } from '../expression/index.ts';
+import type { Formula } from './formula.ts';
+import type { Place, PlaceBlock } from './schedule.ts';
+
+export const COLUMNS = 64;
+export const ROWS = 2000;
+
+/** One cell. It is made when it is filled or first referred to, and stays the same object until the engine is built anew. */
+export interface CellState extends PlaceBlock {
+  /** Absent: empty. */
+  cell: Cell | undefined;
+  /** Present where the content is a formula. */
+  formula: Formula | undefined;
+  /** What references to the cell give; a failure names this cell as its root if it began here. */
+  value: Scalar;
+  type: ScalarType;
+  /** Unit as typed, for a given quantity. */
+  typedUnit: string | undefined;
+  /** Cautions of the last evaluation, and those known before it. */
+  cautions: readonly Caution[];
+  staticCautions: readonly Caution[];
+  assumed: readonly Caution[];
+  /** Cells whose formula refers to this one alone. */
+  readonly users: Set<CellState>;
+  /** All values of a formula that gives several. */
+  items: Grid | undefined;
+  /** The cells of a cycle that it is part of. */
+  cycle: readonly CellState[] | undefined;
+  /** The formula cell whose further value this cell shows (F26). */
+  origin: CellState | undefined;
+  /** What was last told to the outside. */
+  sent: Sent | undefined;
+}
+
+/** What was told of a cell, and whether it was nothing but a number of a type: then the number alone may follow. */
+export interface Sent {
+  readonly result: CellResult;
+  readonly plainOf: ScalarType | undefined;
+  readonly cell: Cell | undefined;
+}
+
+/** A block that formulas refer to. */
+export interface RangeState extends PlaceBlock {
+  readonly users: Set<CellState>;
+  grid: Grid | undefined;
+  gridVersion: number;
+}
+
+export const isCell = (operand: CellState | RangeState): operand is CellState => 'formula' in operand;
+
+export interface Sheet {
+  readonly id: string;
+  readonly title: string;
+  readonly states: (CellState | undefined)[];
+  /** Grows with every value written into the column. */
+  readonly versions: Float64Array;
+  /** Grows with every change of a type in the column. */
+  readonly typeVersions: Float64Array;
+  readonly ranges: Map<string, RangeState>;
+}
+
+export function makeSheet(id: string, title: string): Sheet {
+  return { id, title, states: [], versions: new Float64Array(COLUMNS), typeVersions: new Float64Array(COLUMNS), ranges: new Map() };
+}
+
+const EMPTY: readonly Caution[] = Object.freeze([]);
+const UNUSED: ScalarType = Object.freeze({ type: 'blank' });
+
+/** All cells of a notebook by sheet number, row and column. */
+export class Cells {
+  readonly sheets: readonly Sheet[];
+  readonly #numberById = new Map<string, number>();
+
+  constructor(sheets: readonly Sheet[]) {
+    this.sheets = sheets;
+    sheets.forEach((sheet, index) => this.#numberById.set(sheet.id, index));
+  }
+
+  sheetNumber(id: string): number | undefined {
+    return this.#numberById.get(id);
+  }
+
+  sheet(index: number): Sheet {
+    const sheet = this.sheets[index];
+    if (!sheet) throw new RangeError(`sheet ${index} of ${this.sheets.length}`);
+    return sheet;
+  }
+
+  /** The cell if it is filled or referred to. */
+  find(sheet: number, row: number, column: number): CellState | undefined {
+    return this.sheets[sheet]?.states[row * COLUMNS + column];
+  }
+
+  at(sheet: number, row: number, column: number): CellState {
+    const { states } = this.sheet(sheet);
+    return (states[row * COLUMNS + column] ??= {
+      sheet,
+      row,
+      column,
+      rows: 1,
+      columns: 1,
+      cell: undefined,
+      formula: undefined,
+      value: null,
+      type: UNUSED,
+      typedUnit: undefined,
+      cautions: EMPTY,
+      staticCautions: EMPTY,
+      assumed: EMPTY,
+      users: new Set(),
+      items: undefined,
+      cycle: undefined,
+      origin: undefined,
+      sent: undefined,
+    });
+  }
+
+  range(block: PlaceBlock): RangeState {
+    const { sheet, row, column, rows, columns } = block;
+    const { ranges } = this.sheet(sheet);
+    const key = `${row},${column},${rows},${columns}`;
+    let range = ranges.get(key);
+    if (!range) {
+      range = { sheet, row, column, rows, columns, users: new Set(), grid: undefined, gridVersion: -1 };
+      ranges.set(key, range);
+    }
+    return range;
+  }
+
+  /** The filled cells of a block and those that show a further value, row by row. */
+  *within({ sheet, row, column, rows, columns }: PlaceBlock): Generator<CellState> {
+    const { states } = this.sheet(sheet);
+    for (let r = row; r < row + rows; r++) {
+      for (let c = column; c < column + columns; c++) {
+        const state = states[r * COLUMNS + c];
+        if (state && isFilled(state)) yield state;
+      }
+    }
+  }
+
+  /** The values of a block; the same object until one of them changes. */
+  gridOf(range: RangeState): Grid {
+    const { states, versions } = this.sheet(range.sheet);
+    let version = 0;
+    for (let c = range.column; c < range.column + range.columns; c++) version += versions[c] ?? 0;
+    if (range.grid && range.gridVersion === version) return range.grid;
+    const grid: Scalar[][] = [];
+    for (let r = range.row; r < range.row + range.rows; r++) {
+      const line: Scalar[] = [];
+      for (let c = range.column; c < range.column + range.columns; c++) {
+        line.push(states[r * COLUMNS + c]?.value ?? null);
+      }
+      grid.push(line);
+    }
+    range.gridVersion = version;
+    range.grid = { grid };
+    return range.grid;
+  }
+
+  write(state: CellState, value: Scalar): void {
+    state.value = value;
+    const { versions } = this.sheet(state.sheet);
+    versions[state.column] = (versions[state.column] ?? 0) + 1;
+  }
+
+  /** Every formula cell that refers to this cell, alone or within a block. */
+  usersOf(state: CellState): Set<CellState> {
+    const users = new Set(state.users);
+    for (const range of this.sheet(state.sheet).ranges.values()) {
+      if (!contains(range, state)) continue;
+      for (const user of range.users) users.add(user);
+    }
+    return users;
+  }
+
+  /** Filled cells of all sheets. */
+  *filled(): Generator<CellState> {
+    for (const { states } of this.sheets) {
+      for (const state of states) if (state && isFilled(state)) yield state;
+    }
+  }
+}
+
+export const isFilled = (state: CellState): boolean => state.cell !== undefined || state.origin !== undefined;
+
+/** True where something stands in the cell that further values of a formula must not cover. */
+export const isTaken = (state: CellState): boolean => state.cell !== undefined && state.cell.content !== '';
+
+export const contains = (block: PlaceBlock, place: Place): boolean =>
+  block.sheet === place.sheet &&
+  place.row >= block.row &&
+  place.row < block.row + block.rows &&
+  place.column >= block.column &&
+  place.column < block.column + block.columns;
+
+/** The failure as references see it: with the cell in which it began. */
+export const rooted = (failure: Failure, root: string): Failure =>
+  failure.root === undefined ? { ...failure, root } : failure;

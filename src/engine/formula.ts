@@ -1,0 +1,160 @@
+/** A formula in its cell: the tree, the cells it reads by slot, what was inferred and the compiled form. */
+
+import { LIMITS, namesOn, resolveName } from '../document/index.ts';
+import type { Block, Notebook } from '../document/index.ts';
+import { failure, nodesOf, parse } from '../expression/index.ts';
+import type {
+  CellNode,
+  CompiledScalar,
+  Failure,
+  Inference,
+  NameNode,
+  Node,
+  RangeNode,
+  Value,
+} from '../expression/index.ts';
+import { isCell } from './cells.ts';
+import type { Cells, CellState, RangeState } from './cells.ts';
+import type { PlaceBlock } from './schedule.ts';
+
+export type ReferenceNode = CellNode | RangeNode | NameNode;
+
+export interface Formula {
+  readonly text: string;
+  /** Absent where the text is no formula or passes a limit: then there is a problem. */
+  readonly tree: Node | undefined;
+  problem: Failure | undefined;
+  /** Cells and blocks that it reads; the place in the list is the slot. */
+  readonly operands: readonly (CellState | RangeState)[];
+  /** Slot of each reference by its key. */
+  readonly slots: ReadonlyMap<string, number>;
+  /** References that lead nowhere, by their key. */
+  readonly lost: ReadonlyMap<string, Failure>;
+  readonly cells: readonly CellState[];
+  readonly ranges: readonly RangeState[];
+  inference: Inference | undefined;
+  /** Cells whose very number took part in the inference (F12). */
+  constants: readonly CellState[];
+  /** Sum of the type versions of all columns read by blocks, when it was inferred. */
+  rangeTypes: number;
+  run: CompiledScalar | undefined;
+  /** Values of the operands by slot, used again at every evaluation. */
+  readonly inputs: Value[];
+}
+
+/** The same for two references that mean the same when they stand in the same cell. */
+export function referenceKey(node: ReferenceNode): string {
+  const worksheet = node.worksheet === undefined ? '' : `'${node.worksheet}'`;
+  switch (node.type) {
+    case 'cell':
+      return `${worksheet}.${node.column},${node.row}`;
+    case 'range':
+      return `${worksheet}.${node.start.column},${node.start.row}:${node.end.column},${node.end.row}`;
+    case 'name':
+      return `${worksheet}=${node.name}`;
+  }
+}
+
+export const isReference = (node: Node): node is ReferenceNode =>
+  node.type === 'cell' || node.type === 'range' || node.type === 'name';
+
+/** References and names, repeated ones included. */
+export const referencesIn = (node: Node): readonly ReferenceNode[] => [...nodesOf(node)].filter(isReference);
+
+export function blockOf(node: RangeNode): Block {
+  const { start, end } = node;
+  return {
+    row: Math.min(start.row, end.row),
+    column: Math.min(start.column, end.column),
+    rows: Math.abs(start.row - end.row) + 1,
+    columns: Math.abs(start.column - end.column) + 1,
+  };
+}
+
+const isFailed = (target: PlaceBlock | Failure): target is Failure => 'failure' in target;
+
+/** What a reference in a formula on the worksheet stands for; undefined for a name that nobody defined. */
+function targetOf(
+  node: ReferenceNode,
+  own: string,
+  cells: Cells,
+  notebook: Notebook,
+): PlaceBlock | Failure | undefined {
+  const titled =
+    node.worksheet === undefined
+      ? undefined
+      : notebook.worksheets.find((worksheet) => worksheet.title === node.worksheet);
+  if (node.worksheet !== undefined && !titled)
+    return failure('#REF!', `there is no worksheet ${node.worksheet}`);
+  const id = titled?.id ?? own;
+  if (node.type === 'name') {
+    const found = titled
+      ? { worksheet: titled, defined: namesOn(titled).get(node.name) }
+      : resolveName(notebook, own, node.name);
+    if (!found?.defined) return undefined;
+    return placed(found.defined.target, found.worksheet.id, cells);
+  }
+  return node.type === 'cell'
+    ? placed({ row: node.row, column: node.column, rows: 1, columns: 1 }, id, cells)
+    : placed(blockOf(node), id, cells);
+}
+
+function placed(block: Block, worksheet: string, cells: Cells): PlaceBlock | Failure {
+  const sheet = cells.sheetNumber(worksheet);
+  if (sheet === undefined) return failure('#REF!', `there is no worksheet ${worksheet}`);
+  const count = block.rows * block.columns;
+  return count > LIMITS.rangeCells
+    ? failure('#LIMIT!', `the range holds ${count} cells; ${LIMITS.rangeCells} is the most`)
+    : { ...block, sheet };
+}
+
+/** Reads a formula that stands (or would stand) on a worksheet. Whatever is wrong with the text becomes its problem. */
+export function readFormula(text: string, worksheet: string, cells: Cells, notebook: Notebook): Formula {
+  const { tree: parsedTree, problem: wrong } = parse(text);
+  const problem = wrong && failure(wrong.code, wrong.message);
+  const tree = problem ? undefined : parsedTree;
+  const operands: (CellState | RangeState)[] = [];
+  const slots = new Map<string, number>();
+  const slotOfTarget = new Map<CellState | RangeState, number>();
+  const lost = new Map<string, Failure>();
+  for (const node of tree ? referencesIn(tree) : []) {
+    const key = referenceKey(node);
+    if (slots.has(key) || lost.has(key)) continue;
+    const target = targetOf(node, worksheet, cells, notebook);
+    if (!target) continue;
+    if (isFailed(target)) {
+      lost.set(key, target);
+      continue;
+    }
+    const isSingle = node.type !== 'range' && target.rows === 1 && target.columns === 1;
+    const operand = isSingle ? cells.at(target.sheet, target.row, target.column) : cells.range(target);
+    const slot = slotOfTarget.get(operand) ?? operands.push(operand) - 1;
+    slotOfTarget.set(operand, slot);
+    slots.set(key, slot);
+  }
+  return {
+    text,
+    tree,
+    problem,
+    operands,
+    slots,
+    lost,
+    cells: operands.filter(isCell),
+    ranges: operands.filter((operand): operand is RangeState => !isCell(operand)),
+    inference: undefined,
+    constants: [],
+    rangeTypes: -1,
+    run: undefined,
+    inputs: operands.map(() => null),
+  };
+}
+
+/** The values of the operands now, by slot. */
+export function inputsOf(formula: Formula, cells: Cells): readonly Value[] {
+  const { operands, inputs } = formula;
+  for (let slot = 0; slot < operands.length; slot++) {
+    const operand = operands[slot];
+    if (operand) inputs[slot] = isCell(operand) ? operand.value : cells.gridOf(operand);
+  }
+  return inputs;
+}

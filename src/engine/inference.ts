@@ -1,0 +1,201 @@
+/** The dimension pass: what every formula is before it is computed (F12), in dependency order and only where something changed. */
+
+import { addressText, failure, inferType, titleText } from '../expression/index.ts';
+import type {
+  Failure,
+  FunctionTable,
+  GridType,
+  Inference,
+  InferenceContext,
+  ScalarType,
+  ValueType,
+} from '../expression/index.ts';
+import type { Notebook } from '../document/index.ts';
+import { isCell, rooted } from './cells.ts';
+import type { Cells, CellState, RangeState } from './cells.ts';
+import { dependencyOrder, dependentsOf } from './dependency-order.ts';
+import { referenceKey } from './formula.ts';
+import type { Formula, ReferenceNode } from './formula.ts';
+import { namesNear } from './names-near.ts';
+import { rangeType } from './range-type.ts';
+
+/** What surrounds every formula of a notebook. */
+export interface Surroundings {
+  readonly cells: Cells;
+  readonly notebook: Notebook;
+  readonly functions: FunctionTable;
+  /** Display unit of a cell, "" for none. */
+  unitOf(state: CellState): string;
+}
+
+/** "B4", with its worksheet where that is another one. */
+export function placeName(cells: Cells, sheet: number, row: number, column: number, from?: number): string {
+  const address = addressText(column, row);
+  return sheet === from ? address : `${titleText(cells.sheet(sheet).title)}.${address}`;
+}
+
+export const rootName = (cells: Cells, { sheet, row, column }: CellState): string =>
+  placeName(cells, sheet, row, column);
+
+/** The type of an operand as the formula's worksheet sees it. */
+function operandType(cells: Cells, operand: CellState | RangeState, from: number): ScalarType | GridType {
+  if (!isCell(operand)) return rangeType(cells, operand);
+  const { type, sheet, row, column } = operand;
+  return type.type === 'blank' ? { type: 'blank', cell: placeName(cells, sheet, row, column, from) } : type;
+}
+
+function contextOf(formula: Formula, sheet: number, around: Surroundings): InferenceContext {
+  const { cells, notebook, functions } = around;
+  const operandOf = (key: string): CellState | RangeState | undefined => {
+    const slot = formula.slots.get(key);
+    return slot === undefined ? undefined : formula.operands[slot];
+  };
+  const typeOf = (key: string): ValueType | undefined => {
+    const lost = formula.lost.get(key);
+    if (lost) return { type: 'failed', failure: lost };
+    const operand = operandOf(key);
+    return operand && operandType(cells, operand, sheet);
+  };
+  const keyOf = (node: ReferenceNode): string => referenceKey(node);
+  const missing: ScalarType = { type: 'failed', failure: failure('#REF!', 'there is no such cell') };
+  return {
+    functions,
+    reading: notebook.reading,
+    currency: notebook.currency,
+    cellType(worksheet, column, row) {
+      const type = typeOf(cellKey(worksheet, column, row));
+      return type && type.type !== 'grid' ? type : missing;
+    },
+    rangeType: (node) => typeOf(keyOf(node)) ?? missing,
+    nameType: (worksheet, name) => typeOf(nameKey(worksheet, name)),
+    namesNear: (worksheet, name) => namesNear(notebook, cells.sheet(sheet).id, worksheet, name),
+    unitOf(node) {
+      const operand = operandOf(keyOf(node));
+      return operand && isCell(operand) ? around.unitOf(operand) || undefined : undefined;
+    },
+  };
+}
+
+const NONE: readonly never[] = Object.freeze([]);
+const NOWHERE = { from: 0, to: 0 } as const;
+const UNFIXED = { columnFixed: false, rowFixed: false } as const;
+
+const cellKey = (worksheet: string | undefined, column: number, row: number): string =>
+  referenceKey({ type: 'cell', column, row, ...UNFIXED, ...NOWHERE, ...(worksheet !== undefined && { worksheet }) });
+
+const nameKey = (worksheet: string | undefined, name: string): string =>
+  referenceKey({ type: 'name', name, ...NOWHERE, ...(worksheet !== undefined && { worksheet }) });
+
+/** What a formula is where it stands, or why it is nothing. */
+export type Found = { readonly inference: Inference } | { readonly refused: Failure };
+
+export function inferFormula(formula: Formula, sheet: number, around: Surroundings): Found {
+  if (formula.problem) return { refused: formula.problem };
+  if (!formula.tree) return { refused: failure('#VALUE!', 'the formula is empty') };
+  const inference = inferType(formula.tree, contextOf(formula, sheet, around));
+  return inference.failure ? { refused: inference.failure } : { inference };
+}
+
+/** Type of the cell itself: a formula that gives several values shows the first. */
+export function ownType(type: ValueType): ScalarType {
+  return type.type === 'grid' ? (type.columns[0] ?? { type: 'neutral' }) : type;
+}
+
+/** Type of a cell that shows a further value: that of its column. */
+export function itemType(item: CellState, origin: CellState): ScalarType {
+  const type = origin.formula?.inference?.type;
+  if (!type) return { type: 'neutral' };
+  return (type.type === 'grid' ? type.columns[item.column - origin.column] : undefined) ?? ownType(type);
+}
+
+function sameType(a: ScalarType, b: ScalarType): boolean {
+  if (a.type === 'number') return b.type === 'number' && a.kind === b.kind;
+  if (a.type === 'failed') {
+    return (
+      b.type === 'failed' &&
+      a.failure.failure === b.failure.failure &&
+      a.failure.message === b.failure.message &&
+      a.failure.root === b.failure.root
+    );
+  }
+  return a.type === b.type;
+}
+
+/** Sets the type of a cell; true if dependents have to be inferred again. */
+export function setType(cells: Cells, state: CellState, type: ScalarType): boolean {
+  const same = sameType(state.type, type);
+  state.type = type;
+  if (!same) cells.sheet(state.sheet).typeVersions[state.column]! += 1;
+  return !same;
+}
+
+function rangeTypesVersion(cells: Cells, formula: Formula): number {
+  let version = 0;
+  for (const { sheet, column, columns } of formula.ranges) {
+    const { typeVersions } = cells.sheet(sheet);
+    for (let c = column; c < column + columns; c++) version += typeVersions[c] ?? 0;
+  }
+  return version;
+}
+
+const isClean = (formula: Formula, cells: Cells, moved: ReadonlySet<CellState>): boolean =>
+  formula.rangeTypes === rangeTypesVersion(cells, formula) && !formula.cells.some((cell) => moved.has(cell));
+
+function circleFailure(cells: Cells, cycle: readonly CellState[]): Failure {
+  const [first] = cycle;
+  const names = cycle.map(({ sheet, row, column }) => placeName(cells, sheet, row, column, first?.sheet));
+  const shown = names.length > 8 ? [...names.slice(0, 7), `… (${names.length} cells)`] : names;
+  return failure('#CIRCLE!', `the cells need each other: ${[...shown, names[0]].join(' needs ')}`);
+}
+
+/** Cells whose types or formulas changed: `fresh` formulas are inferred in any case, dependents where a precedent changed its type. */
+export interface Unsettled {
+  readonly fresh: ReadonlySet<CellState>;
+  readonly moved: ReadonlySet<CellState>;
+}
+
+/** Infers what has to be inferred, looking at the dependents of what changed or at the cells `among` which they are known to be. Gives the formula cells that were, which all have to be computed again. */
+export function inferAll(
+  around: Surroundings,
+  { fresh, moved: given }: Unsettled,
+  among?: ReadonlySet<CellState>,
+): CellState[] {
+  const { cells } = around;
+  const moved = new Set(given);
+  const { order, cycles } = dependencyOrder(cells, among ?? dependentsOf(cells, [...fresh, ...given]));
+  const inferred: CellState[] = [];
+  for (const state of order) {
+    const { formula } = state;
+    if (state.origin && setType(cells, state, itemType(state, state.origin))) moved.add(state);
+    if (!formula) continue;
+    const cycle = cycles.get(state);
+    if (!fresh.has(state) && !cycle && !state.cycle && isClean(formula, cells, moved)) continue;
+    state.cycle = cycle;
+    formula.rangeTypes = rangeTypesVersion(cells, formula);
+    const found = cycle ? { refused: circleFailure(cells, cycle) } : inferFormula(formula, state.sheet, around);
+    if (settle(cells, state, formula, found)) moved.add(state);
+    inferred.push(state);
+  }
+  return inferred;
+}
+
+/** Takes over what was found; true if the cell's type changed. */
+function settle(cells: Cells, state: CellState, formula: Formula, found: Found): boolean {
+  formula.run = undefined;
+  if ('refused' in found) {
+    formula.inference = undefined;
+    formula.constants = NONE;
+    state.staticCautions = NONE;
+    state.assumed = NONE;
+    return setType(cells, state, { type: 'failed', failure: rooted(found.refused, rootName(cells, state)) });
+  }
+  const { inference } = found;
+  formula.inference = inference;
+  formula.constants = inference.constants.flatMap((node) => {
+    const operand = formula.operands[formula.slots.get(referenceKey(node)) ?? -1];
+    return operand && isCell(operand) ? [operand] : [];
+  });
+  state.staticCautions = inference.cautions;
+  state.assumed = inference.assumed.map(({ text }) => ({ key: `read: ${text}`, text }));
+  return setType(cells, state, ownType(inference.type));
+}

@@ -1,0 +1,139 @@
+/** The one place that knows HyperFormula: it keeps the graph of dependencies and the order of recalculation; values and arithmetic are ours. */
+
+import { FunctionArgumentType, FunctionPlugin, HyperFormula } from 'hyperformula';
+import type { RawCellContent } from 'hyperformula';
+
+/** Where a cell stands in the schedule; sheet, row and column from 0. */
+export interface Place {
+  readonly sheet: number;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A block that a formula reads; a single cell has one row and one column. */
+export interface PlaceBlock extends Place {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/**
+ * Computes the formula of a cell, whose precedents are all up to date, and keeps its value. Must not throw.
+ * Gives a token that differs whenever dependents have to be computed again.
+ */
+export type Evaluate = (sheet: number, row: number, column: number) => number | string;
+
+/** The formula function of every computed cell: its arguments are the precedents and are never read by the library. */
+const VALUE = 'VALUEOF';
+
+interface Context {
+  readonly evaluate: Evaluate;
+}
+
+const isContext = (context: unknown): context is Context =>
+  typeof context === 'object' && context !== null && 'evaluate' in context;
+
+class CellFunctions extends FunctionPlugin {
+  static override implementedFunctions = {
+    [VALUE]: {
+      method: 'valueOf_',
+      parameters: [{ argumentType: FunctionArgumentType.ANY, optionalArg: true }],
+      repeatLastArgs: 1,
+    },
+  };
+
+  /** Called in dependency order with the address of the cell that is being computed. */
+  valueOf_(_call: unknown, state: { readonly formulaAddress: { sheet: number; row: number; col: number } }) {
+    const { sheet, row, col } = state.formulaAddress;
+    const context = this.config.context;
+    return isContext(context) ? context.evaluate(sheet, row, col) : 0;
+  }
+}
+
+// Registration is global to the library and has to precede the first instance.
+HyperFormula.registerFunctionPlugin(CellFunctions, { enGB: { [VALUE]: VALUE } });
+
+/** Formulas set since the library was started after which it is started anew: it remembers every distinct text it has seen. */
+export const FORMULAS_BEFORE_RENEWAL = 10_000;
+
+const COLUMN_NAMES = Array.from({ length: 64 }, (_, column) =>
+  column < 26
+    ? String.fromCharCode(65 + column)
+    : String.fromCharCode(64 + Math.floor(column / 26)) + String.fromCharCode(65 + (column % 26)),
+);
+
+function blockText(block: PlaceBlock): string {
+  const { sheet, row, column, rows, columns } = block;
+  const start = `S${sheet + 1}!${COLUMN_NAMES[column]}${row + 1}`;
+  return rows === 1 && columns === 1
+    ? start
+    : `${start}:${COLUMN_NAMES[column + columns - 1]}${row + rows}`;
+}
+
+/** Which formulas to compute after which changes, and in which order. Sheets are numbers, so that no title reaches the library. */
+export class Schedule {
+  readonly #library: HyperFormula;
+  #formulasSet = 0;
+
+  constructor(sheets: number, evaluate: Evaluate) {
+    this.#library = HyperFormula.buildEmpty({
+      licenseKey: 'gpl-v3',
+      context: { evaluate } satisfies Context,
+      undoLimit: 0,
+      precisionRounding: 12,
+      smartRounding: true,
+      evaluateNullToZero: false,
+      useWildcards: false,
+      useRegularExpressions: false,
+      dateFormats: [],
+      timeFormats: [],
+      currencySymbol: [],
+      parseDateTime: () => undefined,
+      maxRows: 2000,
+      maxColumns: 64,
+    });
+    for (let sheet = 1; sheet <= sheets; sheet++) this.#library.addSheet(`S${sheet}`);
+  }
+
+  /** True when so many formulas were set that a new schedule is cheaper to keep than this one. */
+  get isWorn(): boolean {
+    return this.#formulasSet > FORMULAS_BEFORE_RENEWAL;
+  }
+
+  /** Starts counting: what was set so far belongs to the first load. */
+  loaded(): void {
+    this.#formulasSet = 0;
+  }
+
+  /** Makes the changes, then computes everything that depends on them, each cell once and after its precedents. */
+  run(changes: () => void): void {
+    this.#library.suspendEvaluation();
+    try {
+      changes();
+    } finally {
+      this.#library.resumeEvaluation();
+    }
+  }
+
+  /** The cell holds a value: a number or a token for anything else. Equal values start nothing. */
+  setValue(place: Place, token: number | string): void {
+    this.#set(place, typeof token === 'string' ? `'${token}` : token);
+  }
+
+  setBlank(place: Place): void {
+    this.#set(place, null);
+  }
+
+  /** The cell is computed from these blocks. */
+  setFormula(place: Place, precedents: readonly PlaceBlock[]): void {
+    this.#formulasSet++;
+    this.#set(place, `=${VALUE}(${precedents.map(blockText).join(',')})`);
+  }
+
+  destroy(): void {
+    this.#library.destroy();
+  }
+
+  #set({ sheet, row, column }: Place, content: RawCellContent): void {
+    this.#library.setCellContents({ sheet, row, col: column }, content);
+  }
+}
