@@ -25,3 +25,5 @@ export * from './typeset.ts';
 export * from './engine-text.ts';
 export * from './canonical-formula.ts';
 export * from './call-at.ts';
+export * from './evaluate-columns.ts';
+export * from './evaluate-decimal.ts';
