@@ -22,8 +22,9 @@ export function plainUnitText(text: string): string {
     .trim()
     .replace(/[µμ]/g, 'u')
     .replace(/º/g, '°')
+    .replace(/⁻(?=[⁰¹²³⁴⁵⁶⁷⁸⁹])/g, '^-')
     .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/g, (digit) => String(SUPERSCRIPTS.indexOf(digit)))
-    .replace(/[⁻−‐‑]/g, '-')
+    .replace(/[−‐‑]/g, '-')
     .replace(/[*⋅∙•×]/g, '·')
     .replace(/(?<!\^-?\d+)\.|\.(?!\d)/g, '·');
 }
@@ -31,7 +32,8 @@ export function plainUnitText(text: string): string {
 /** Longest unit text that is looked at. */
 const LENGTH_LIMIT = 60;
 const NAME = /[A-Za-z_°%′″]+/y;
-const EXPONENT = /\^?(-?\d{1,2}(?:\.\d{1,3})?)/y;
+/** m2, m^2, s^-1, m^0.5, m^(1/2); a minus straight after the name is a subtraction. */
+const EXPONENT = /\^\((-?\d{1,2})(?:\/(\d{1,2}))?\)|\^(-?\d{1,2}(?:\.\d{1,9})?)|(\d{1,2})/y;
 
 class Reader {
   private at = 0;
@@ -82,8 +84,11 @@ class Reader {
       const name = this.take(NAME)?.[0];
       base = name === undefined ? undefined : atom(name, this.currency);
     }
-    const exponent = this.take(EXPONENT)?.[1];
-    return base && exponent !== undefined ? powerOf(base, Number(exponent)) : base;
+    const exponent = this.take(EXPONENT);
+    if (!base || !exponent) return base;
+    const [, above, below = '1', decimal, plain] = exponent;
+    const value = above === undefined ? Number(decimal ?? plain) : Number(above) / Number(below);
+    return Number.isFinite(value) && value !== 0 ? powerOf(base, value) : undefined;
   }
 }
 

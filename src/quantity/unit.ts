@@ -4,7 +4,7 @@ import { divided, raised, DIMENSIONLESS, multiplied, type Dimension } from './di
 import { exactProduct, nearestDouble, ONE, over, power, times, type Exact } from './exact.ts';
 import type { Kind } from './kind.ts';
 import { generalKind, kindNamed, PLAIN } from './kind-tree.ts';
-import { COMPOUND_ATOMS, UNIT_ROWS, type UnitRow } from './units.table.ts';
+import { UNIT_ROWS, type UnitRow } from './units.table.ts';
 
 /** SI value = digits * factor + offset, exactly. Interned by symbol: compare with ===. */
 export interface Unit {
@@ -57,10 +57,6 @@ const bySpelling = new Map<string, Unit>();
 for (const unit of UNITS) {
   for (const spelling of [unit.symbol, ...unit.spellings]) bySpelling.set(spelling, unit);
 }
-const atoms = new Map(bySpelling);
-for (const unit of COMPOUND_ATOMS.map(unitFrom)) {
-  if (!atoms.has(unit.symbol)) atoms.set(unit.symbol, unit);
-}
 
 /** The row with this symbol; a programming error if there is none. */
 export function unitNamed(symbol: string): Unit {
@@ -98,7 +94,7 @@ export const ONE_PART: Part = {
 
 /** The part with this spelling, or undefined. An absolute temperature stands for its difference inside a compound. */
 export function atom(spelling: string, currency: string | undefined): Part | undefined {
-  const unit = atoms.get(spelling) ?? (spelling === currency ? MONEY : undefined);
+  const unit = bySpelling.get(spelling) ?? (spelling === currency ? MONEY : undefined);
   if (!unit || isProduct(unit.symbol)) return undefined;
   const counts = unit.kind.name === 'count';
   return {
@@ -158,8 +154,9 @@ const POWER_WORDS = new Map([
 export function powerOf(base: Part, exponent: number): Part | undefined {
   if (exponent === 1) return base;
   if (!Number.isInteger(exponent) && base.factor.numerator !== base.factor.denominator) return undefined;
-  const text = Number.isInteger(exponent) && exponent > 0 ? String(exponent) : `^${exponent}`;
-  const word = POWER_WORDS.get(exponent) ?? `to the power ${exponent}`;
+  const digits = String(Number(exponent.toFixed(9)));
+  const text = /^\d+$/.test(digits) ? digits : `^${digits}`;
+  const word = POWER_WORDS.get(exponent) ?? `to the power ${digits}`;
   const area =
     base.dimension.length === 1 && /^[a-z]+$/.test(base.symbol) && (exponent === 2 || exponent === 3);
   const adjective = exponent === 2 ? 'square' : 'cubic';
@@ -167,7 +164,7 @@ export function powerOf(base: Part, exponent: number): Part | undefined {
     symbol: bracketed(base.symbol, isProduct(base.symbol)) + text,
     dimension: raised(base.dimension, exponent),
     factor: Number.isInteger(exponent) ? power(base.factor, exponent) : base.factor,
-    ucum: bracketed(base.ucum, /[./]/.test(base.ucum)) + exponent,
+    ucum: bracketed(base.ucum, /[./]/.test(base.ucum)) + digits,
     singular: area ? `${adjective} ${base.singular}` : `${base.singular} ${word}`,
     plural: area ? `${adjective} ${base.plural}` : `${base.plural} ${word}`,
     counted: new Map([...base.counted].map(([symbol, n]) => [symbol, n * exponent])),

@@ -49,6 +49,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['m', 'length', '1', 'm', 'metre', 'metres'],
   ['mm', 'length', '0.001', 'mm', 'millimetre', 'millimetres'],
   ['cm', 'length', '0.01', 'cm', 'centimetre', 'centimetres'],
+  ['dm', 'length', '0.1', 'dm', 'decimetre', 'decimetres'],
   ['km', 'length', '1000', 'km', 'kilometre', 'kilometres'],
   ['um', 'length', '1e-6', 'um', 'micrometre', 'micrometres', ['micron', 'microns']],
   ['nm', 'length', '1e-9', 'nm', 'nanometre', 'nanometres'],
@@ -56,15 +57,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['thou', 'length', '0.0254e-3', '[mil_i]', 'thousandth of an inch', 'thousandths of an inch', ['mil']],
   ['uin', 'length', '0.0254e-6', '10*-6.[in_i]', 'microinch', 'microinches'],
   ['ft', 'length', FOOT, '[ft_i]', 'foot', 'feet', ['foot', 'feet']],
-  [
-    'mm/tooth',
-    'feed per tooth',
-    '0.001',
-    'mm/{tooth}',
-    'millimetre per tooth',
-    'millimetres per tooth',
-    ['mm/z'],
-  ],
+  ['mm/tooth', 'feed per tooth', '0.001', 'mm/{tooth}', 'millimetre per tooth', 'millimetres per tooth'],
   [
     'in/tooth',
     'feed per tooth',
@@ -72,7 +65,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
     '[in_i]/{tooth}',
     'inch per tooth',
     'inches per tooth',
-    ['in/z', 'ipt', 'IPT'],
+    ['ipt', 'IPT'],
   ],
   [
     'mm/rev',
@@ -81,7 +74,6 @@ export const UNIT_ROWS: readonly UnitRow[] = [
     'mm/{rev}',
     'millimetre per revolution',
     'millimetres per revolution',
-    ['mm/r'],
   ],
   [
     'in/rev',
@@ -90,7 +82,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
     '[in_i]/{rev}',
     'inch per revolution',
     'inches per revolution',
-    ['in/r', 'ipr', 'IPR'],
+    ['ipr', 'IPR'],
   ],
   // Area, volume, second moment of area
   ['m2', 'area', '1', 'm2', 'square metre', 'square metres'],
@@ -116,6 +108,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['min', 'time', '60', 'min', 'minute', 'minutes'],
   ['h', 'time', '3600', 'h', 'hour', 'hours', ['hr']],
   ['day', 'time', '86400', 'd', 'day', 'days', ['days']],
+  ['year', 'time', '31557600', 'a_j', 'year of 365.25 days', 'years of 365.25 days', ['years']],
   // Speed
   ['m/s', 'speed', '1', 'm/s', 'metre per second', 'metres per second'],
   ['m/min', 'speed', '1/60', 'm/min', 'metre per minute', 'metres per minute'],
@@ -206,6 +199,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ],
   // Force, torque, energy, power
   ['N', 'force', '1', 'N', 'newton', 'newtons'],
+  ['MN', 'force', '1e6', 'MN', 'meganewton', 'meganewtons'],
   ['kN', 'force', '1000', 'kN', 'kilonewton', 'kilonewtons'],
   ['lbf', 'force', POUND_FORCE, '[lbf_av]', 'pound-force', 'pounds-force'],
   ['kgf', 'force', '9.80665', 'kgf', 'kilogram-force', 'kilograms-force'],
@@ -236,6 +230,7 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['MJ', 'energy', '1e6', 'MJ', 'megajoule', 'megajoules'],
   ['kW·h', 'energy', '3.6e6', 'kW.h', 'kilowatt hour', 'kilowatt hours', ['kWh']],
   ['W', 'power', '1', 'W', 'watt', 'watts'],
+  ['MW', 'power', '1e6', 'MW', 'megawatt', 'megawatts'],
   ['kW', 'power', '1000', 'kW', 'kilowatt', 'kilowatts'],
   ['hp', 'power', HORSEPOWER, '[HP]', 'mechanical horsepower', 'mechanical horsepower', ['HP']],
   ['hp_metric', 'power', METRIC_HORSEPOWER, '75.kgf.m/s', 'metric horsepower', 'metric horsepower', ['PS']],
@@ -381,14 +376,4 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['HV', 'hardness HV', '1', '{HV}', 'Vickers', 'Vickers'],
   // Money: the notebook's one currency stands for it on screen (F22).
   ['money', 'money', '1', '{money}', 'unit of money', 'units of money'],
-];
-
-/** Units that are understood inside a compound only, where a single letter can not be mistaken. */
-export const COMPOUND_ATOMS: readonly UnitRow[] = [
-  ['dm', 'length', '0.1', 'dm', 'decimetre', 'decimetres'],
-  ['r', 'count', '1', '{rev}', 'revolution', 'revolutions'],
-  ['z', 'count', '1', '{tooth}', 'tooth', 'teeth'],
-  ['year', 'time', '31557600', 'a_j', 'year of 365.25 days', 'years of 365.25 days'],
-  ['MW', 'power', '1e6', 'MW', 'megawatt', 'megawatts'],
-  ['MN', 'force', '1e6', 'MN', 'meganewton', 'meganewtons'],
 ];

@@ -181,7 +181,10 @@ test.each([
   ['kg·m2', 1, 'mass·length2'],
   ['MPa·m^0.5', 1e6, 'mass/(length^0.5·time2)'],
   ['deg/s', Math.PI / 180, '1/time'],
-  ['s-1', 1, '1/time'],
+  ['s^-1', 1, '1/time'],
+  ['m·s⁻²', 1, 'acceleration'],
+  ['MPa·m^(1/2)', 1e6, 'mass/(length^0.5·time2)'],
+  ['%/min', 0.01 / 60, '1/time'],
 ])('F7 the compound %s has the factor %d and the kind %s', (typed, factor, kind) => {
   const read = unit(typed);
   expect(read.scale).toBe(factor);
@@ -203,6 +206,11 @@ test.each([
   '2mm',
   'm/1',
   'a'.repeat(100),
+  's-1',
+  'm^0',
+  'm^(1/0)',
+  'z',
+  'mm/z',
 ])('F4 "%s" is no unit', (typed) => {
   expect(isUnknownUnit(parseUnit(typed))).toBe(true);
 });
@@ -252,7 +260,7 @@ test('F19 every kind has a readable unit of its own dimension in both systems', 
 
 test('F19 a dimension without a default shows the SI product', () => {
   expect(displayUnit(generalKind(dimension({ mass: 1, length: 2 })), 'inch').symbol).toBe('kg·m2');
-  const odd = generalKind(dimension({ mass: 1.5, length: -0.25, money: -1, time: -2 }));
+  const odd = generalKind(dimension({ mass: 1.5, length: -1 / 3, money: -1, time: -2.123 }));
   expect(displayUnit(odd, 'metric', 'EUR').kind).toBe(odd);
 });
 
