@@ -20,9 +20,13 @@ const fitting = new Map<Kind, readonly Unit[]>();
 
 /**
  * Units with a row that a value of the kind can be shown in: its defaults first, then its own, then those of the general
- * kind; for a general kind all of its dimension. Money stands as "money".
+ * kind; for a general kind all of its dimension. Without a currency code money stands as "money".
  */
-export function unitsOfKind(kind: Kind): readonly Unit[] {
+export function unitsOfKind(kind: Kind, currency?: string): readonly Unit[] {
+  if (currency !== undefined && kind.dimension.money !== 0) {
+    const inCurrency = unitsOfKind(kind).map((unit) => parseUnit(unit.symbol, currency));
+    return inCurrency.filter((unit): unit is Unit => !isUnknownUnit(unit));
+  }
   const known = fitting.get(kind);
   if (known) return known;
   const rank = (unit: Unit): number => {

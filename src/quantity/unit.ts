@@ -138,7 +138,7 @@ export function quotientOf(a: Part, b: Part): Part {
     symbol: `${a.symbol}/${bracketed(b.symbol, isProduct(b.symbol))}`,
     dimension: divided(a.dimension, b.dimension),
     factor: over(a.factor, b.factor),
-    ucum: `${a.ucum === '1' ? '' : a.ucum}/${bracketed(b.ucum, /[./]/.test(b.ucum))}`,
+    ucum: `${a.ucum}/${bracketed(b.ucum, /[./]/.test(b.ucum))}`,
     singular: spoken(a.singular, 'per', b.singular),
     plural: spoken(a.plural, 'per', b.singular),
     counted: joined(a, b, -1),
@@ -149,6 +149,14 @@ const POWER_WORDS = new Map([
   [2, 'squared'],
   [3, 'cubed'],
 ]);
+
+/** UCUM has whole exponents on simple units only: a compound is repeated, a fractional power goes along as an annotation. */
+function ucumPower({ ucum, symbol }: Part, exponent: number, digits: string): string {
+  if (!Number.isInteger(exponent)) return `{${symbol}^${digits}}`;
+  if (!/[./]/.test(ucum)) return ucum + digits;
+  const repeated = Array.from({ length: Math.abs(exponent) }, () => `(${ucum})`);
+  return exponent < 0 ? `1/${repeated.join('/')}` : repeated.join('.');
+}
 
 /** A power with a whole exponent; undefined where the exact factor has no such root. */
 export function powerOf(base: Part, exponent: number): Part | undefined {
@@ -164,7 +172,7 @@ export function powerOf(base: Part, exponent: number): Part | undefined {
     symbol: bracketed(base.symbol, isProduct(base.symbol)) + text,
     dimension: raised(base.dimension, exponent),
     factor: Number.isInteger(exponent) ? power(base.factor, exponent) : base.factor,
-    ucum: bracketed(base.ucum, /[./]/.test(base.ucum)) + digits,
+    ucum: ucumPower(base, exponent, digits),
     singular: area ? `${adjective} ${base.singular}` : `${base.singular} ${word}`,
     plural: area ? `${adjective} ${base.plural}` : `${base.plural} ${word}`,
     counted: new Map([...base.counted].map(([symbol, n]) => [symbol, n * exponent])),

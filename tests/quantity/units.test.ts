@@ -234,6 +234,7 @@ test('F22 the currency code and "money" are the same unit; another currency is u
   expect(unit('EUR/kg', 'EUR').kind.name).toBe('money per mass');
   expect(unit('EUR/part', 'EUR').kind.name).toBe('money');
   expect(unit('money/h').symbol).toBe('money/h');
+  expect(unitsOfKind(kindNamed('money per time'), 'EUR')[0]).toBe(unit('EUR/h', 'EUR'));
   expect(isUnknownUnit(parseUnit('USD', 'EUR'))).toBe(true);
   expect(isUnknownUnit(parseUnit('EUR'))).toBe(true);
 });
