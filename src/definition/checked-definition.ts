@@ -57,7 +57,7 @@ export function definitionFaults(definition: FunctionDefinition): string[] {
       ),
     );
     for (const { symbol } of parameters)
-      fault(!used.has(symbol) && !usedInDefaults(symbol), `${symbol} is not in the equation`);
+      fault(!used.has(symbol) && !usedElsewhere(symbol), `${symbol} is not in the equation`);
     for (const symbol of used)
       fault(!inputs.includes(symbol), `the equation uses ${symbol}, which nothing gives`);
   }
@@ -68,13 +68,15 @@ export function definitionFaults(definition: FunctionDefinition): string[] {
   }
   return faults.map((text) => `${name}: ${text}`);
 
-  function usedInDefaults(symbol: string): boolean {
-    return parameters.some(
-      ({ default: standard }) =>
-        standard !== undefined &&
-        'value' in standard &&
-        namesOf(equationTree(standard.value)).some((node) => node.name === symbol),
-    );
+  function usedElsewhere(symbol: string): boolean {
+    const { refuses = [], cautions = [] } = definition;
+    const texts = [
+      ...[...refuses, ...cautions].map(({ when }) => when),
+      ...parameters.flatMap(({ default: standard }) =>
+        standard && 'value' in standard ? [standard.value] : [],
+      ),
+    ];
+    return texts.some((text) => namesOf(equationTree(text)).some((node) => node.name === symbol));
   }
 }
 

@@ -314,8 +314,10 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       return [symbol, kind === 'logical' && value !== null ? value === 1 : value];
     });
     const others = [...constants, ...steps].map(({ symbol }): [string, Scalar] => [symbol, slotOf(symbol)]);
-    const value = definition.compute(Object.fromEntries([...values, ...others]), (symbol, noted, kind) =>
-      notes.step?.({ symbol, meaning: '', kind, value: noted }),
+    const value = definition.compute(
+      Object.fromEntries([...values, ...others]),
+      (symbol, noted, kind) => notes.step?.({ symbol, meaning: '', kind, value: noted }),
+      (text) => notes.caution?.({ key: `${definition.name}: ${text}`, text }),
     );
     if (typeof value === 'number' && !Number.isFinite(value))
       return failure('#NUM!', 'no number results from these values');

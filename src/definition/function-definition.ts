@@ -91,6 +91,9 @@ export type Arguments = Readonly<Record<string, Scalar | Grid>>;
 /** Records an intermediate value for the Working panel. */
 export type NoteStep = (symbol: string, value: Scalar, kind: string) => void;
 
+/** Puts a mark on the value, in words: for what a table says of its row. */
+export type NoteCaution = (text: string) => void;
+
 interface Described {
   readonly name: string;
   readonly family: string;
@@ -126,7 +129,7 @@ export interface EquationDefinition extends Described {
 export interface ComputedDefinition extends Described {
   /** Equation for reading only, in words or symbols. */
   readonly reading: string;
-  readonly compute: (args: Arguments, note: NoteStep) => Scalar | Grid;
+  readonly compute: (args: Arguments, note: NoteStep, caution: NoteCaution) => Scalar | Grid;
 }
 
 export type FunctionDefinition = EquationDefinition | ComputedDefinition;

@@ -1,8 +1,6 @@
 /** CUT.STAGED_TIME: time at feed over several stretches, each with its own feed rate. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { failure } from '../../expression/index.ts';
-import { numbersOf } from '../numbers.ts';
 import { parameter } from '../parameter.ts';
 
 export default {
@@ -11,23 +9,13 @@ export default {
   summary: 'Time at feed over stretches with different feed rates',
   searchWords: ['cycle time', 'sections', 'entry feed', 'reduced feed'],
   parameters: [
-    parameter('feed_rate', {
-      name: 'feed_rates',
-      symbol: 'vf',
-      list: true,
-      meaning: 'feed rate of each stretch',
-    }),
+    parameter('feed_rate', { name: 'feed_rates', list: true, meaning: 'feed rate of each stretch' }),
     parameter('length', { name: 'lengths', list: true, meaning: 'length of each stretch' }),
   ],
   result: { kind: 'time', symbol: 't', meaning: 'time at feed' },
-  reading: 'sum of L_i / vf_i',
-  compute({ vf, L }) {
-    const rates = numbersOf(vf);
-    const lengths = numbersOf(L);
-    if (rates.length !== lengths.length)
-      return failure('#VALUE!', `${rates.length} feed rates do not go with ${lengths.length} lengths`);
-    return lengths.reduce((sum, length, i) => sum + length / (rates[i] ?? Number.NaN), 0);
-  },
+  equation: 'SUM(L / vf)',
+  refuses: [{ when: 'COUNT(L) <> COUNT(vf)', text: 'feed rates and lengths differ in count' }],
+  remarks: ['Rapid moves and speeding up are not in it.'],
   sources: ['geometry'],
   examples: [
     {

@@ -48,7 +48,7 @@ export default {
     {
       given: ['20 mm', '0.1 mm', '2 mm'],
       gives: '0 mm',
-      tolerance: '1 pm',
+      tolerance: '0.000001 um',
       origin: 'byHand',
       how: 'down milling leaves at the side',
     },

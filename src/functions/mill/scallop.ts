@@ -9,7 +9,7 @@ export default {
   summary: 'Scallop height between passes of a ball end mill',
   searchWords: ['cusp', 'ball nose', 'surface finish', 'stepover'],
   parameters: [parameter('ball_diameter'), parameter('stepover')],
-  result: { kind: 'length', symbol: 'h_s', meaning: 'height of the ridge' },
+  result: { kind: 'roughness', symbol: 'h_s', meaning: 'height of the ridge' },
   steps: [{ symbol: 'R', meaning: 'radius of the ball', kind: 'length', equation: 'Db / 2' }],
   equation: '(s^2 / 4) / (R + SQRT(R^2 - s^2 / 4))',
   refuses: [{ when: 's >= Db', text: 'stepover {s} must be less than the ball diameter {Db}' }],
