@@ -1,1 +1,4 @@
-export {};
+export * from './stored-result.ts';
+export * from './write-notebook.ts';
+export * from './read-notebook.ts';
+export { FILE_LIMITS } from './guarded-json.ts';

@@ -1,0 +1,36 @@
+/** JSON that stays the same line by line: sorted keys, one entry a line down to a depth, compact below. */
+
+/** An object whose keys are the user's: printed in the order of the list, never a plain object. */
+export class Entries {
+  constructor(readonly list: readonly (readonly [string, unknown])[]) {}
+}
+
+const byCode = (a: readonly [string, unknown], b: readonly [string, unknown]): number =>
+  a[0] < b[0] ? -1 : a[0] > b[0] ? 1 : 0;
+
+/** Keys and values in the order in which they are written; what is undefined is left out. */
+function entriesOf(value: object): readonly (readonly [string, unknown])[] {
+  const list = value instanceof Entries ? value.list : Object.entries(value).sort(byCode);
+  return list.filter(([, each]) => each !== undefined);
+}
+
+/** On one line, keys sorted. */
+export function compactJson(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(compactJson).join(',')}]`;
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
+  const parts = entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}:${compactJson(each)}`);
+  return `{${parts.join(',')}}`;
+}
+
+/** The first `depth` levels one entry a line, indented by one blank a level; the rest compact. */
+export function lineJson(value: unknown, depth: number, indent = ''): string {
+  const open = typeof value === 'object' && value !== null && depth > 0;
+  if (!open) return compactJson(value);
+  const inner = `${indent} `;
+  const list = Array.isArray(value)
+    ? value.map((each) => lineJson(each, depth - 1, inner))
+    : entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}: ${lineJson(each, depth - 1, inner)}`);
+  const [from, to] = Array.isArray(value) ? '[]' : '{}';
+  if (list.length === 0) return `${from}${to}`;
+  return `${from}\n${list.map((each) => inner + each).join(',\n')}\n${indent}${to}`;
+}

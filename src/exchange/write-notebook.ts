@@ -1,0 +1,93 @@
+/** The notebook as a file: canonical, line-stable JSON, format 1. */
+
+import { blockText, cellAt, forEachCell, worksheetOf } from '../document/index.ts';
+import type { Cell, DefinedName, Kept, Notebook, Worksheet } from '../document/index.ts';
+import { addressText, columnLetters } from '../expression/index.ts';
+import { Entries, lineJson } from './canonical-json.ts';
+import { addressPlace } from './address-place.ts';
+import type { StoredResult, StoredResults } from './stored-result.ts';
+
+export const FORMAT = 1;
+
+/** Levels that stand one entry a line: notebook, worksheets, worksheet, its cells. */
+const LINE_DEPTH = 4;
+
+/** An object with the unknown keys of its level back in their places. */
+function withKept<T extends Kept>({ kept, ...rest }: T): Record<string, unknown> {
+  return { ...kept, ...rest };
+}
+
+function nameObject({ target, ...rest }: DefinedName): Record<string, unknown> {
+  return { ...withKept(rest), target: blockText(target) };
+}
+
+function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
+  const { id, title, common, rowCount, columnCount, names, widths, kept } = worksheet;
+  const cells: [string, unknown][] = [];
+  forEachCell(worksheet, (cell: Cell, row, column) => {
+    cells.push([addressText(column, row), withKept(cell)]);
+  });
+  const wide = widths.flatMap((width, column): [string, unknown][] =>
+    width === undefined ? [] : [[columnLetters(column), width]],
+  );
+  return withKept({
+    id,
+    title,
+    common,
+    rows: rowCount,
+    columns: columnCount,
+    names: names.map(nameObject),
+    widths: new Entries(wide),
+    cells: new Entries(cells),
+    ...(kept && { kept }),
+  });
+}
+
+/** A result without what can be left out. */
+function resultObject({ value, kind, unit, error, cautions }: StoredResult): Record<string, unknown> {
+  return {
+    value: typeof value === 'number' && !Number.isFinite(value) ? null : value,
+    kind,
+    unit,
+    ...(error && { error: { code: error.code, message: error.message } }),
+    ...(cautions &&
+      cautions.length > 0 && { cautions: cautions.map(({ key, text, type }) => ({ key, text, type })) }),
+  };
+}
+
+/** Results of formulas and of the cells they fill; what was typed speaks for itself. */
+function resultsObject(notebook: Notebook, results: StoredResults): Entries {
+  const worksheets: [string, unknown][] = [];
+  for (const { id } of notebook.worksheets) {
+    const worksheet = worksheetOf(notebook, id);
+    const list = [...(results.get(id) ?? [])].flatMap(([address, result]) => {
+      const place = addressPlace(address);
+      const cell = place && cellAt(worksheet, place.row, place.column);
+      if (!place || (cell && !cell.content.startsWith('='))) return [];
+      return [{ order: place.row * 64 + place.column, address, result }];
+    });
+    if (list.length === 0) continue;
+    list.sort((a, b) => a.order - b.order);
+    const entries = list.map(({ address, result }): [string, unknown] => [address, resultObject(result)]);
+    worksheets.push([id, new Entries(entries)]);
+  }
+  return new Entries(worksheets);
+}
+
+/** The file's text. Equal notebooks give equal bytes; results stand apart from the contents. */
+export function writeNotebook(notebook: Notebook, results?: StoredResults): string {
+  const { id, title, reading, display, currency, worksheets, kept } = notebook;
+  const stored = results && resultsObject(notebook, results);
+  const file = withKept({
+    format: FORMAT,
+    id,
+    title,
+    reading,
+    display,
+    currency,
+    worksheets: worksheets.map(worksheetObject),
+    ...(stored && stored.list.length > 0 && { results: stored }),
+    ...(kept && { kept }),
+  });
+  return `${lineJson(file, LINE_DEPTH)}\n`;
+}
