@@ -17,8 +17,6 @@ export function powerAt(
     return failure('#NUM!', 'the speeds of the curve must rise from point to point');
   const power = interpolateLinear(speeds, powers, speed);
   if (power !== undefined) return power;
-  const perMinute = (value: number | undefined): string =>
-    `${Number(((value ?? 0) * 60).toPrecision(6))} 1/min`;
   return failure(
     '#NUM!',
     `spindle speed ${perMinute(speed)} is outside the curve, ${perMinute(speeds[0])} to ${perMinute(speeds.at(-1))}`,

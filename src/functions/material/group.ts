@@ -1,7 +1,7 @@
 /** MATERIAL.GROUP: group of a material by its designation. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { failure, isFailure } from '../../expression/index.ts';
+import { failure } from '../../expression/index.ts';
 import { materialNamed } from '../material-search.ts';
 
 import { parameter } from '../parameter.ts';
@@ -16,7 +16,7 @@ export default {
   reading: 'table',
   compute({ designation }) {
     const material = materialNamed(designation);
-    if (isFailure(material)) return material;
+    if ('failure' in material) return material;
     const { group, names } = material;
     if (group === undefined) return failure('#N/A', `the table has no group for ${names[0]}`);
     return group;

@@ -1,7 +1,7 @@
 /** MATERIAL.KC11: specific force kc1.1 of a material by its designation. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { failure, isFailure } from '../../expression/index.ts';
+import { failure } from '../../expression/index.ts';
 import { materialNamed } from '../material-search.ts';
 import { CONFIDENCE } from '../materials.table.ts';
 import { parameter } from '../parameter.ts';
@@ -20,7 +20,7 @@ export default {
   reading: 'table',
   compute({ designation }, _note, caution) {
     const material = materialNamed(designation);
-    if (isFailure(material)) return material;
+    if ('failure' in material) return material;
     const { kc11, names, confidence, note } = material;
     if (kc11 === undefined) return failure('#N/A', `the table has no specific force kc1.1 for ${names[0]}`);
     if (confidence) caution(`${names[0]}: ${CONFIDENCE[confidence]}${note === undefined ? '' : `; ${note}`}`);

@@ -1,7 +1,7 @@
 /** MATERIAL.MC: exponent mc of a material by its designation. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { failure, isFailure } from '../../expression/index.ts';
+import { failure } from '../../expression/index.ts';
 import { materialNamed } from '../material-search.ts';
 import { CONFIDENCE } from '../materials.table.ts';
 import { parameter } from '../parameter.ts';
@@ -16,7 +16,7 @@ export default {
   reading: 'table',
   compute({ designation }, _note, caution) {
     const material = materialNamed(designation);
-    if (isFailure(material)) return material;
+    if ('failure' in material) return material;
     const { mc, names, confidence, note } = material;
     if (mc === undefined) return failure('#N/A', `the table has no exponent mc for ${names[0]}`);
     if (confidence) caution(`${names[0]}: ${CONFIDENCE[confidence]}${note === undefined ? '' : `; ${note}`}`);

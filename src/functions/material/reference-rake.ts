@@ -1,7 +1,7 @@
 /** MATERIAL.REFERENCE_RAKE: reference rake of a material by its designation. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { failure, isFailure } from '../../expression/index.ts';
+import { failure } from '../../expression/index.ts';
 import { materialNamed } from '../material-search.ts';
 
 import { parameter } from '../parameter.ts';
@@ -16,7 +16,7 @@ export default {
   reading: 'table: 2 deg for cast iron, 6 deg for the others',
   compute({ designation }, _note, caution) {
     const material = materialNamed(designation);
-    if (isFailure(material)) return material;
+    if ('failure' in material) return material;
     const { referenceRake, names } = material;
     if (referenceRake === undefined)
       return failure('#N/A', `the table has no reference rake for ${names[0]}`);
