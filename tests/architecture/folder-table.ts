@@ -21,7 +21,7 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
   calculation: { folders: ['quantity', 'document'], packages: {} },
   engine: {
     folders: ['quantity', 'expression', 'definition', 'document', 'calculation'],
-    packages: { hyperformula: 'hyperformula-edge.ts' },
+    packages: { hyperformula: 'schedule.ts' },
   },
   study: {
     folders: ['quantity', 'numeric', 'expression', 'definition', 'document', 'calculation'],
@@ -33,7 +33,7 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
   },
   storage: {
     folders: ['quantity', 'document', 'exchange'],
-    packages: { 'idb-keyval': 'keyed-store.ts' },
+    packages: { 'idb-keyval': 'database-leg.ts' },
     impure: true,
   },
   ui: {
