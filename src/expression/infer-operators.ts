@@ -91,10 +91,9 @@ const compares: Verb = (left, right) => `compares ${left}, with ${right}`;
 /** What to do about a plain number beside a quantity. */
 function remedy(plain: Operand, quantity: Operand): string {
   if (quantity.unit === '') return '';
-  const number = plain.type.type === 'number' && plain.type.literal !== undefined;
-  return number
-    ? `: a plain number has no unit; write ${plain.text} ${quantity.unit}`
-    : `: a plain number has no unit; write ${plain.text}*1 ${quantity.unit}`;
+  const literal = plain.type.type === 'number' && plain.type.literal !== undefined;
+  const product = /^[\p{L}\p{N}._$']+$/u.test(plain.text) ? plain.text : `(${plain.text})`;
+  return `: a plain number has no unit; write ${literal ? plain.text : `${product}*1`} ${quantity.unit}`;
 }
 
 function clash(operator: BinaryOperator, left: Operand, right: Operand, a: Kind, b: Kind): FailedType {
@@ -154,7 +153,7 @@ function dateSum(
   const [verb, other] = [VERBS.get(operator) ?? compares, isDate(a.kind) ? right : left];
   const hint =
     isPlain(a.kind) || isPlain(b.kind)
-      ? `: write ${other.text}${other.constant === undefined ? '*1' : ''} d for days`
+      ? `: write ${other.text}${other.constant === undefined ? '*1' : ''} day for days`
       : '';
   return { type: unitClash(verb(described(left, a.kind), described(right, b.kind)) + hint) };
 }
