@@ -1,5 +1,7 @@
 /** A formula as typed to the form that is stored: decimal point, ; between arguments, addresses and functions in capitals (F1, F2, F9). */
 
+import { titleText } from './address.ts';
+import { textConstant } from './print.ts';
 import { atToken } from './problem-words.ts';
 import { tokenize } from './tokenize.ts';
 import type { Problem, SyntaxOptions, Token } from './token.ts';
@@ -24,6 +26,10 @@ function canonicalToken(token: Token, raw: string): string {
       return token.value;
     case 'logical':
       return raw.toUpperCase();
+    case 'text':
+      return raw.startsWith('"') || token.unfinished ? raw : textConstant(token.value);
+    case 'worksheet':
+      return /^[‘’‚]/.test(raw) && !token.unfinished ? titleText(token.value) : raw;
     case 'operator':
       return token.wrong === undefined ? token.value : raw;
     default:

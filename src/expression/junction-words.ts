@@ -1,5 +1,6 @@
 /** What is wrong where one value ended and the next token fits nowhere. */
 
+import { isUnknownUnit, parseUnit } from '../quantity/index.ts';
 import type { SyntaxReading } from './syntax-reading.ts';
 import type { Token, TokenType } from './token.ts';
 import type { Node } from './tree.ts';
@@ -44,10 +45,16 @@ export function junctionWords(reading: SyntaxReading, token: Token, before: Node
       return 'a unit stands behind a number: 12.5 mm';
     case 'number':
       if (before.type === 'number') return twoNumbers(reading, left, raw);
+      if (before.type === 'name' && raw.startsWith('.') && token.from === before.to)
+        return `a cell or a name stands behind the dot: ${left}.B3`;
+      break;
+    case 'name':
+      if (!isUnknownUnit(parseUnit(raw)))
+        return `${raw} is a unit only behind a number; a plain number in ${left} takes it by ${left}*1 ${raw}`;
   }
-  return beginsValue(token)
-    ? `an operator is missing between ${left} and ${raw}, such as ${left}*${raw}`
-    : 'it fits nothing before it; an operator such as + or * should stand here';
+  if (!beginsValue(token)) return 'it fits nothing before it; an operator such as + or * should stand here';
+  const right = token.type === 'open' ? '(…)' : token.type === 'function' ? `${token.value}(…)` : raw;
+  return `an operator is missing before it, such as ${left}*${right}`;
 }
 
 /** 1 1/2 in is a mixed fraction outside of formulas; here it is a sum. */

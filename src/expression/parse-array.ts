@@ -88,7 +88,7 @@ export function parseArray(reading: SyntaxReading): ArrayNode | undefined {
     if (reading.is('closeArray')) reading.next();
     else reading.report(reading.peek(), 'a } is missing that closes the array');
     if (uneven > 0) {
-      const counts = `row ${uneven + 1} of the array has ${rows[uneven]?.length} and row 1 has ${width}`;
+      const counts = `row ${uneven + 1} has ${rows[uneven]?.length} and row 1 has ${width}`;
       reading.report(opening, `all rows of an array are equally long; ${counts}`);
     }
     return reading.made({ type: 'array', rows, from: opening.from, to: reading.lastEnd() });

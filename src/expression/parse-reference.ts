@@ -8,10 +8,12 @@ import type { Corner, Node } from './tree.ts';
 const ORIGIN: Corner = { column: 0, row: 0, columnFixed: false, rowFixed: false };
 const IN_PLACE_OF_CORNER: ReadonlySet<TokenType> = new Set<TokenType>(['name', 'number', 'bad']);
 
-const secondCorner = (raw: string): string =>
-  /^\$?[A-Za-z]{1,3}\$?\d+$/.test(raw)
-    ? OUTSIDE
-    : 'a range goes from cell to cell, B3:C9; a name stands for its cells by itself';
+function secondCorner(raw: string): string {
+  if (/^\$?[A-Za-z]{1,3}\$?\d+$/.test(raw)) return OUTSIDE;
+  if (/^[A-Za-z]{1,2}$/.test(raw))
+    return `the row is missing; a column is written with its rows: ${raw.toUpperCase()}1:${raw.toUpperCase()}2000`;
+  return 'a range goes from cell to cell, B3:C9; a name stands for its cells by itself';
+}
 
 /** A cell whose token was taken, or the range that it begins. */
 export function parseReference(
@@ -50,13 +52,7 @@ export function parseReference(
 /** A name whose token was taken; a range can not begin with it. */
 export function parseName(reading: SyntaxReading, token: Token, worksheet?: string, from = token.from): Node {
   const where = worksheet === undefined ? {} : { worksheet };
-  if (reading.is('colon')) {
-    const raw = token.value;
-    const letters = raw.toUpperCase();
-    const isColumn = /^[A-Za-z]{1,2}$/.test(raw);
-    const columns = `whole columns are written with their rows: ${letters}1:${letters}2000`;
-    reading.report(token, isColumn ? columns : secondCorner(raw));
-  }
+  if (reading.is('colon')) reading.report(token, secondCorner(token.value));
   return reading.made({ type: 'name', ...where, name: token.value, from, to: token.to });
 }
 
