@@ -66,10 +66,9 @@ export function unitReader(node: BinaryNode, currency?: string): (value: Scalar)
 
 /** A result as a formula may show it: a range of one cell is that cell, no number escapes that is none. */
 function settled(value: Value): Value {
-  if (typeof value === 'number') return checkedNumber(value);
   if (isGrid(value) && value.grid.length === 1 && value.grid[0]?.length === 1)
     return value.grid[0][0] ?? null;
-  return value;
+  return finite(value);
 }
 
 function compileCall(node: CallNode, scope: ScalarScope): CompiledScalar {
@@ -82,16 +81,25 @@ function compileCall(node: CallNode, scope: ScalarScope): CompiledScalar {
   if (called.evaluateLazily) {
     const lazy = called.evaluateLazily.bind(called);
     return (inputs, notes = SILENT) =>
-      lazy(
-        args.map((arg) => () => arg(inputs, notes)),
-        notes,
+      finite(
+        lazy(
+          args.map((arg) => () => arg(inputs, notes)),
+          notes,
+        ),
       );
   }
   return (inputs, notes = SILENT) =>
-    called.evaluate(
-      args.map((arg) => arg(inputs, notes)),
-      notes,
+    finite(
+      called.evaluate(
+        args.map((arg) => arg(inputs, notes)),
+        notes,
+      ),
     );
+}
+
+/** No number that is none leaves a function. */
+export function finite(value: Value): Value {
+  return typeof value === 'number' ? checkedNumber(value) : value;
 }
 
 function constantly(value: Value): CompiledScalar {

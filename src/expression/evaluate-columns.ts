@@ -1,6 +1,6 @@
 /** A formula over whole columns of doubles: recordings, sweeps and spreads. Every sample equals the scalar evaluation. */
 
-import { arrayGrid, quantityValue, singleValue, unitReader } from './compile-scalar.ts';
+import { arrayGrid, finite, quantityValue, singleValue, unitReader } from './compile-scalar.ts';
 import type { FunctionTable } from './function-table.ts';
 import { UNARY_FUNCTIONS } from './numeric-functions.ts';
 import {
@@ -95,8 +95,8 @@ class Columns {
   constructor(private readonly scope: ColumnScope) {}
 
   private each(columns: readonly Column[], one: (sample: number) => Value): Column {
-    if (columns.every((column) => 'same' in column)) return { same: one(0) };
-    return packed(Array.from({ length: this.scope.samples }, (_, sample) => one(sample)));
+    if (columns.every((column) => 'same' in column)) return { same: finite(one(0)) };
+    return packed(Array.from({ length: this.scope.samples }, (_, sample) => finite(one(sample))));
   }
 
   private mapped(column: Column, one: (value: Scalar) => Scalar): Column {
