@@ -1,0 +1,107 @@
+/** Tables coming back: a grid as texts to be entered, a list as cells with their places. */
+
+import Papa from 'papaparse';
+import { readContent } from '../document/index.ts';
+import type { Refusal, Role } from '../document/index.ts';
+import * as v from 'valibot';
+import { addressPlace } from './address-place.ts';
+import { RoleSchema } from './file-schema.ts';
+import { FILE_LIMITS } from './guarded-json.ts';
+import type { CsvGridOptions } from './write-csv.ts';
+import { LIST_HEADERS } from './write-csv.ts';
+
+export interface CsvReading {
+  /** Found from the text where left out. */
+  readonly delimiter?: string;
+}
+
+function readLines(text: string, { delimiter }: CsvReading): string[][] | Refusal {
+  if (text.length > FILE_LIMITS.file)
+    return { message: 'The table is larger than 10 MB, the most that is read.' };
+  const plain = text.replace(/^\ufeff/, '');
+  const { data, errors } = Papa.parse<string[]>(plain, {
+    ...(delimiter !== undefined && { delimiter }),
+    skipEmptyLines: false,
+  });
+  const [broken] = errors.filter(({ type }) => type === 'Quotes');
+  if (broken)
+    return {
+      message: `The table is damaged in line ${(broken.row ?? 0) + 1}: a quotation mark is not closed.`,
+    };
+  const last = data.at(-1);
+  return last?.length === 1 && last[0] === '' ? data.slice(0, -1) : data;
+}
+
+/** A value with its unit as it is entered; one that carries its own (or a 1 that keeps it plain) goes without the column's. */
+function joined(value: string, unit: string): string {
+  if (value.startsWith("'")) return textContent(value.slice(1));
+  if (value.endsWith(' 1')) return value.slice(0, -2);
+  if (unit === '' || value.includes(' ') || readContent(value).type !== 'number') return value;
+  return `${value} ${unit}`;
+}
+
+/** Text as canonical content: the apostrophe stays where it would read as something else without. */
+function textContent(text: string): string {
+  return /^[=']/.test(text) || readContent(text).type !== 'text' ? `'${text}` : text;
+}
+
+/** The texts of a grid as canonical contents, ready to be entered from a cell on; units put back behind their numbers. */
+export function readCsvGrid(
+  text: string,
+  { units = 'row', ...reading }: CsvReading & Pick<CsvGridOptions, 'units'> = {},
+): readonly (readonly string[])[] | Refusal {
+  const lines = readLines(text, reading);
+  if ('message' in lines) return lines;
+  if (units === 'columns') {
+    return lines.map((line) =>
+      Array.from({ length: Math.ceil(line.length / 2) }, (_, column) =>
+        joined(line[column * 2] ?? '', line[column * 2 + 1] ?? ''),
+      ),
+    );
+  }
+  const [row = [], ...rest] = lines;
+  return rest.map((line) => line.map((value, column) => joined(value, row[column] ?? '')));
+}
+
+export interface ListedCell {
+  /** Title. */
+  readonly worksheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** Canonical: the formula where there is one, else the value with its unit. */
+  readonly content: string;
+  readonly name?: string;
+  readonly symbol?: string;
+  readonly label?: string;
+  readonly role?: Role;
+}
+
+const bare = (text: string): string => (text.startsWith("'") ? text.slice(1) : text);
+
+/** The cells of a list; refused with the line where a column or an address is missing. */
+export function readCsvList(text: string, reading: CsvReading = {}): readonly ListedCell[] | Refusal {
+  const lines = readLines(text, reading);
+  if ('message' in lines) return lines;
+  const [headers = [], ...rest] = lines;
+  const missing = LIST_HEADERS.filter((header) => !headers.includes(header));
+  if (missing.length > 0) return { message: `The list lacks ${missing.join(', ')}.` };
+  const cells: ListedCell[] = [];
+  for (const [index, line] of rest.entries()) {
+    const field = (header: (typeof LIST_HEADERS)[number]): string => line[headers.indexOf(header)] ?? '';
+    const place = addressPlace(field('cell'));
+    if (!place) return { message: `Line ${index + 2} names no cell: "${field('cell').slice(0, 20)}".` };
+    const formula = bare(field('formula'));
+    const role = v.safeParse(RoleSchema, field('role'));
+    const [name, symbol, label] = [field('name'), field('symbol'), bare(field('label'))];
+    cells.push({
+      worksheet: bare(field('worksheet')),
+      ...place,
+      content: formula === '' ? joined(field('value'), field('unit')) : formula,
+      ...(name !== '' && { name }),
+      ...(symbol !== '' && { symbol }),
+      ...(label !== '' && { label }),
+      ...(role.success && { role: role.output }),
+    });
+  }
+  return cells;
+}
