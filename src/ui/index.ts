@@ -1,1 +1,3 @@
-export {};
+export * from './ports.ts';
+export * from './session.ts';
+export { AppView } from './views/app-view.ts';

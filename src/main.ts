@@ -1,0 +1,74 @@
+/** Starts the page: the one place where screen, storage, calculator and catalogue meet. */
+
+import './ui/page.css';
+import type { FromEngine } from './calculation/index.ts';
+import workerUrl from './engine.worker.ts?worker&url';
+import { DeviceShelf, ProgramOnDevice, cacheLeg, databaseLeg, pickFile, saveFile } from './storage/index.ts';
+import { AppView, type Catalogue, type Template, type World } from './ui/index.ts';
+
+interface Policy {
+  createScriptURL(url: string): string;
+  createHTML(text: string): string;
+}
+interface TrustedTypes {
+  createPolicy(name: string, rules: Policy): Policy;
+}
+
+/** Marks our own addresses and markup as trusted; only what this program made itself goes through it. */
+const rules: Policy = { createScriptURL: (url) => url, createHTML: (text) => text };
+const { trustedTypes } = globalThis as { readonly trustedTypes?: TrustedTypes };
+const policy = trustedTypes ? trustedTypes.createPolicy('swarfbook', rules) : rules;
+
+const base = new URL('.', location.href).href;
+const second = cacheLeg('swarfbook-notebooks', base);
+const shelf = new DeviceShelf([databaseLeg('swarfbook'), ...(second ? [second] : [])], Date.now);
+const installation = new ProgramOnDevice();
+
+const sheets = import.meta.glob<string>('/sheets/*.json', { query: '?raw', import: 'default' });
+const title = (path: string): string =>
+  (path.split('/').at(-1) ?? path)
+    .replace(/\.json$/, '')
+    .replaceAll(/[-_]/g, ' ')
+    .replace(/^./, (letter) => letter.toUpperCase());
+const templates: Template[] = Object.entries(sheets).map(([key, load]) => ({ key, title: title(key), load }));
+
+async function loadCatalogue(): Promise<Catalogue> {
+  const [{ BUILTINS, DEFINITIONS }, { SOURCES }] = await Promise.all([
+    import('./catalogue.ts'),
+    import('./functions/index.ts'),
+  ]);
+  return { domain: DEFINITIONS, builtins: BUILTINS, sources: new Map([...SOURCES].map(([key, source]) => [key, source.text])) };
+}
+
+const world: World = {
+  shelf,
+  installation,
+  templates,
+  files: { save: saveFile, pick: pickFile },
+  clock: {
+    now: Date.now,
+    newId: () =>
+      crypto
+        .getRandomValues(new Uint32Array(4))
+        .reduce((id, part) => id + part.toString(36).padStart(7, '0'), 'n'),
+  },
+  loadCatalogue,
+  trustedMarkup: (text) => policy.createHTML(text),
+  startCalculator(receive, failed) {
+    const worker = new Worker(policy.createScriptURL(workerUrl), { type: 'module' });
+    worker.addEventListener('message', (event: MessageEvent<FromEngine>) => receive(event.data));
+    worker.addEventListener('error', (event) => failed(event.message || 'it could not be started'));
+    return { post: (message) => worker.postMessage(message), terminate: () => worker.terminate() };
+  },
+};
+
+try {
+  const theme = localStorage.getItem('theme');
+  if (theme === 'dark') document.documentElement.dataset['theme'] = theme;
+} catch {
+  // A window without storage begins with the light page.
+}
+
+const app = document.querySelector('swarf-book');
+if (app instanceof AppView) app.world = world;
+if (import.meta.env.PROD) void installation.start(policy.createScriptURL('./sw.js'));

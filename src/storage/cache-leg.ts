@@ -1,0 +1,42 @@
+/** The second leg: Cache Storage, independent of the database; survives what makes a browser throw the database away. */
+
+import type { Leg, Write } from './leg.ts';
+
+const FOLDER = 'kept/';
+
+/** Undefined where the browser offers no Cache Storage (an address that is neither https nor localhost). */
+export function cacheLeg(cacheName: string, base: string): Leg | undefined {
+  if (typeof caches === 'undefined') return undefined;
+  const folder = new URL(FOLDER, base).href;
+  const url = (key: string): string => folder + key.split('/').map(encodeURIComponent).join('/');
+  const keyOf = (address: string): string =>
+    address.slice(folder.length).split('/').map(decodeURIComponent).join('/');
+  return {
+    name: 'cache',
+    async read(prefix) {
+      const cache = await caches.open(cacheName);
+      const found = new Map<string, unknown>();
+      const requests = (await cache.keys()).filter(
+        (request) => request.url.startsWith(folder) && keyOf(request.url).startsWith(prefix),
+      );
+      await Promise.all(
+        requests.map(async (request) => {
+          const response = await cache.match(request);
+          try {
+            if (response) found.set(keyOf(request.url), JSON.parse(await response.text()));
+          } catch {
+            // A torn record is as good as none: the chain notices.
+          }
+        }),
+      );
+      return found;
+    },
+    async write({ put, remove = [] }: Write) {
+      const cache = await caches.open(cacheName);
+      const headers = { 'content-type': 'application/json' };
+      for (const [key, value] of put)
+        await cache.put(url(key), new Response(JSON.stringify(value), { headers }));
+      await Promise.all(remove.map((key) => cache.delete(url(key))));
+    },
+  };
+}

@@ -1,0 +1,226 @@
+/** The notebooks on this device: a journal of edits and snapshots, on two legs; an edit counts as saved when every leg has confirmed. */
+
+import { apply } from '../document/index.ts';
+import type { Change, Notebook, Transaction } from '../document/index.ts';
+import { readNotebook, writeNotebook } from '../exchange/index.ts';
+import { entryAfter, longestChain, snapshotOf } from './chain.ts';
+import type { Chain, Entry, Snapshot } from './chain.ts';
+import type { Leg } from './leg.ts';
+import { NotebookLock } from './notebook-lock.ts';
+
+const SNAPSHOT_EVERY = 200;
+
+export interface KeptItem {
+  readonly id: string;
+  readonly title: string;
+  readonly changedAt: number;
+  readonly copiedAt?: number;
+}
+
+interface Head {
+  readonly seq: number;
+  readonly hash: string;
+}
+
+export interface OpenedNotebook {
+  readonly notebook: Notebook;
+  readonly notices: readonly string[];
+  readonly readOnly: boolean;
+}
+
+const key = {
+  meta: (id: string) => `meta/${id}`,
+  head: (id: string) => `doc/${id}/head`,
+  entry: (id: string, seq: number) => `doc/${id}/j/${String(seq).padStart(9, '0')}`,
+  snapshot: (id: string, seq: number) => `doc/${id}/snap/${String(seq).padStart(9, '0')}`,
+};
+
+/** JSON has no undefined: the empty places of sparse lists come back as null and are made undefined again. */
+function revived(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map((each) => (each === null ? undefined : revived(each)));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, revived(each)]));
+}
+
+export class DeviceShelf {
+  readonly #lock = new NotebookLock();
+  #id = '';
+  #head: Head = { seq: 0, hash: '' };
+  #snapshotSeq = 0;
+  #older: { snapshot: number; first: number } = { snapshot: 0, first: 0 };
+  #notebook: Notebook | undefined;
+  #meta: KeptItem | undefined;
+  /** A write has failed: the next one carries the whole notebook, because the chain may have a gap. */
+  #gap = false;
+
+  constructor(
+    private readonly legs: readonly Leg[],
+    private readonly now: () => number,
+  ) {}
+
+  async list(): Promise<readonly KeptItem[]> {
+    const found = new Map<string, KeptItem>();
+    for (const leg of this.legs) {
+      const metas = await leg.read('meta/').catch(() => new Map<string, unknown>());
+      for (const value of metas.values()) {
+        const item = value as KeptItem;
+        const known = found.get(item.id);
+        if (!known || known.changedAt < item.changedAt) found.set(item.id, item);
+      }
+    }
+    return [...found.values()];
+  }
+
+  async open(id: string): Promise<OpenedNotebook | undefined> {
+    const chains = await Promise.all(this.legs.map((leg) => this.#chain(leg, id)));
+    const best = chains.reduce((a, b) => (b && (!a || b.seq > a.seq) ? b : a), undefined);
+    if (!best) return undefined;
+    const read = readNotebook(best.snapshot.body);
+    if (!('notebook' in read)) throw new Error(read.message);
+    let { notebook } = read;
+    const notices: string[] = [];
+    for (const entry of best.entries) {
+      const { changes } = revived(JSON.parse(entry.body)) as { readonly changes: readonly Change[] };
+      notebook = apply(notebook, changes);
+    }
+    if (best.damaged && chains.every((chain) => !chain || chain.damaged))
+      notices.push(
+        'A record on this device was damaged: the notebook was restored to the last edit that could be read.',
+      );
+    const behind = this.legs.filter((_, k) => chains[k]?.seq !== best.seq || chains[k]?.damaged);
+    this.#id = id;
+    this.#gap = false;
+    this.#notebook = notebook;
+    this.#head = { seq: best.seq, hash: best.hash };
+    this.#snapshotSeq = best.snapshot.seq;
+    this.#older = { snapshot: best.snapshot.seq, first: best.snapshot.seq + 1 };
+    this.#meta = (await this.list()).find((item) => item.id === id);
+    const mine = await this.#lock.take(id);
+    if (mine && behind.length > 0) {
+      await this.#restore(behind, best);
+      if (chains.some((chain) => chain) && behind.some((leg) => chains[this.legs.indexOf(leg)] === undefined))
+        notices.push(
+          'One of the two places where this browser keeps the notebook was empty: it was restored from the other.',
+        );
+    }
+    return { notebook, notices, readOnly: !mine };
+  }
+
+  async #chain(leg: Leg, id: string): Promise<Chain | undefined> {
+    try {
+      const [snapshots, entries] = await Promise.all([leg.read(`doc/${id}/snap/`), leg.read(`doc/${id}/j/`)]);
+      return longestChain([...snapshots.values()] as Snapshot[], [...entries.values()] as Entry[]);
+    } catch {
+      return undefined;
+    }
+  }
+
+  /** Makes legs that lag behind equal to the best chain. */
+  async #restore(legs: readonly Leg[], chain: Chain): Promise<void> {
+    const id = this.#id;
+    const put = new Map<string, unknown>([[key.snapshot(id, chain.snapshot.seq), chain.snapshot]]);
+    for (const entry of chain.entries) put.set(key.entry(id, entry.seq), entry);
+    put.set(key.head(id), this.#head);
+    if (this.#meta) put.set(key.meta(id), this.#meta);
+    for (const leg of legs) {
+      const old = await leg.read(`doc/${id}/`).catch(() => new Map<string, unknown>());
+      await leg.write({ put, remove: [...old.keys()].filter((each) => !put.has(each)) });
+    }
+  }
+
+  async add(notebook: Notebook): Promise<void> {
+    const { id } = notebook;
+    const first = entryAfter('', 1, JSON.stringify({ made: this.now() }));
+    const snapshot = snapshotOf(1, first.hash, writeNotebook(notebook));
+    const meta: KeptItem = { id, title: notebook.title, changedAt: this.now() };
+    const put = new Map<string, unknown>([
+      [key.snapshot(id, 1), snapshot],
+      [key.head(id), { seq: 1, hash: first.hash }],
+      [key.meta(id), meta],
+    ]);
+    await this.#everywhere((leg) => leg.write({ put }));
+  }
+
+  async append(notebook: Notebook, transaction: Transaction): Promise<void> {
+    const id = this.#id;
+    if (notebook.id !== id) throw new RangeError(`notebook ${notebook.id} is not the open one, ${id}`);
+    const { changes, description, origin } = transaction;
+    const before = this.#head;
+    const entry = entryAfter(
+      before.hash,
+      before.seq + 1,
+      JSON.stringify({ at: this.now(), description, origin, changes }),
+    );
+    const head: Head = { seq: entry.seq, hash: entry.hash };
+    const meta: KeptItem = { ...this.#meta, id, title: notebook.title, changedAt: this.now() };
+    const put = new Map<string, unknown>([
+      [key.entry(id, entry.seq), entry],
+      [key.head(id), head],
+      [key.meta(id), meta],
+    ]);
+    if (this.#gap)
+      put.set(key.snapshot(id, head.seq), snapshotOf(head.seq, head.hash, writeNotebook(notebook)));
+    this.#notebook = notebook;
+    this.#meta = meta;
+    try {
+      await this.#everywhere(
+        (leg) => leg.write({ put, guard: { key: key.head(id), value: before } }),
+        () => (this.#head = head),
+      );
+    } catch (reason) {
+      this.#gap = true;
+      throw reason;
+    }
+    this.#gap = false;
+    if (head.seq - this.#snapshotSeq >= SNAPSHOT_EVERY) await this.settle();
+  }
+
+  /** Writes a snapshot if something is new since the last one; keeps the one before and the entries since then. */
+  async settle(): Promise<void> {
+    const id = this.#id;
+    const { seq, hash } = this.#head;
+    if (!this.#notebook || seq === this.#snapshotSeq) return;
+    const last = this.#snapshotSeq;
+    const snapshot = snapshotOf(seq, hash, writeNotebook(this.#notebook));
+    const remove: string[] = [];
+    for (let old = this.#older.first; old <= last; old += 1) remove.push(key.entry(id, old));
+    if (this.#older.snapshot < last) remove.push(key.snapshot(id, this.#older.snapshot));
+    const guard = { key: key.head(id), value: this.#head };
+    const put = new Map<string, unknown>([[key.snapshot(id, seq), snapshot]]);
+    await this.#everywhere((leg) => leg.write({ put, remove, guard }));
+    this.#older = { snapshot: last, first: last + 1 };
+    this.#snapshotSeq = seq;
+  }
+
+  async remove(id: string): Promise<void> {
+    await this.#everywhere(async (leg) => {
+      const old = await leg.read(`doc/${id}/`);
+      await leg.write({ put: new Map(), remove: [...old.keys(), key.meta(id)] });
+    });
+  }
+
+  async markCopied(id: string): Promise<void> {
+    const known = (await this.list()).find((item) => item.id === id);
+    if (!known) return;
+    const meta = { ...known, copiedAt: this.now() };
+    if (id === this.#id) this.#meta = meta;
+    await this.#everywhere((leg) => leg.write({ put: new Map([[key.meta(id), meta]]) }));
+  }
+
+  async takeOver(id: string): Promise<void> {
+    await this.#lock.take(id, true);
+    this.#lock.release();
+  }
+
+  onLost(lost: () => void): void {
+    this.#lock.onLost(lost);
+  }
+
+  /** The first leg goes first, because it alone can refuse a write that another tab has overtaken. */
+  async #everywhere(act: (leg: Leg) => Promise<void>, first: () => unknown = () => undefined): Promise<void> {
+    for (const [k, leg] of this.legs.entries()) {
+      await act(leg);
+      if (k === 0) first();
+    }
+  }
+}

@@ -1,0 +1,255 @@
+/** The rows of a squared page: real table rows, painted cell by cell; beyond 300 rows only those in sight exist. Knows no notebook. */
+
+/** How one cell looks; equal objects are painted once. */
+export interface Face {
+  readonly type: 'empty' | 'text' | 'number' | 'error';
+  readonly text: string;
+  /** Symbol parts: [letter, index]; drawn in italics with a lowered index. */
+  readonly symbol?: readonly [string, string];
+  readonly unit?: string;
+  readonly role?: 'given' | 'worked' | 'measured' | 'choice' | 'note';
+  readonly heading?: boolean;
+  readonly caution?: 'open' | 'acknowledged';
+  readonly stale?: boolean;
+  readonly title?: string;
+  /** Text may run over the empty cells to its right: how many columns it may cover. */
+  readonly over?: number;
+}
+
+export interface GridModel {
+  readonly rows: number;
+  readonly columns: number;
+  readonly widths: readonly number[];
+  columnName(column: number): string;
+  /** The same object as long as the cell looks the same. */
+  face(row: number, column: number): Face;
+}
+
+export interface BlockOf {
+  readonly row: number;
+  readonly column: number;
+  readonly toRow: number;
+  readonly toColumn: number;
+}
+
+/** Up to this many rows are all in the document. */
+export const REAL_ROWS = 300;
+const MARGIN_ROWS = 12;
+const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
+
+const element = (name: string, className: string, text = ''): HTMLElement => {
+  const made = document.createElement(name);
+  if (className) made.className = className;
+  if (text) made.textContent = text;
+  return made;
+};
+
+export class GridBody {
+  readonly #rows = new Map<number, HTMLTableRowElement>();
+  readonly #painted = new WeakMap<HTMLElement, Face>();
+  readonly #spacers: HTMLTableRowElement[] = [];
+  #model: GridModel | undefined;
+  #marked: BlockOf | undefined;
+
+  constructor(
+    private readonly body: HTMLTableSectionElement,
+    private readonly scroller: HTMLElement,
+  ) {}
+
+  /** Draws what changed; `keep` is the row that has the focus and never leaves the document. */
+  paint(model: GridModel, selection: BlockOf, keep: number): void {
+    if (!this.#model || this.#model.columns !== model.columns) this.clear();
+    this.#model = model;
+    this.window(keep);
+    for (const [row, tr] of this.#rows) this.#paintRow(model, row, tr);
+    this.#mark(selection);
+  }
+
+  clear(): void {
+    this.#rows.clear();
+    this.#spacers.length = 0;
+    this.#marked = undefined;
+    this.body.replaceChildren();
+  }
+
+  cell(row: number, column: number): HTMLTableCellElement | undefined {
+    return this.#rows.get(row)?.cells[column + 1];
+  }
+
+  get rowHeight(): number {
+    return Number.parseFloat(getComputedStyle(this.scroller).getPropertyValue('--row')) || 30;
+  }
+
+  /** Puts the rows in sight into the document and takes the others out. */
+  window(keep: number): void {
+    const model = this.#model;
+    if (!model) return;
+    const wanted = this.#wanted(model, keep);
+    this.body.classList.toggle('virtual', model.rows > REAL_ROWS);
+    for (const row of [...this.#rows.keys()])
+      if (!wanted.has(row)) {
+        this.#rows.get(row)?.remove();
+        this.#rows.delete(row);
+      }
+    let changed = this.body.childElementCount === 0;
+    for (const row of wanted)
+      if (!this.#rows.has(row)) {
+        const tr = this.#makeRow(model, row);
+        this.#rows.set(row, tr);
+        this.#paintRow(model, row, tr);
+        changed = true;
+      }
+    if (changed || model.rows > REAL_ROWS)
+      this.#arrange(
+        model,
+        [...wanted].sort((a, b) => a - b),
+      );
+  }
+
+  #wanted(model: GridModel, keep: number): Set<number> {
+    const wanted = new Set<number>();
+    if (model.rows <= REAL_ROWS) {
+      for (let row = 0; row < model.rows; row += 1) wanted.add(row);
+      return wanted;
+    }
+    const height = this.rowHeight;
+    const first = Math.max(0, Math.floor(this.scroller.scrollTop / height) - MARGIN_ROWS);
+    const last = Math.min(
+      model.rows - 1,
+      Math.ceil((this.scroller.scrollTop + this.scroller.clientHeight) / height) + MARGIN_ROWS,
+    );
+    for (let row = first; row <= last; row += 1) wanted.add(row);
+    if (keep >= 0 && keep < model.rows) wanted.add(keep);
+    return wanted;
+  }
+
+  /** Rows in order with gaps of the right height; rows already in place are not moved, so that the focus stays. */
+  #arrange(model: GridModel, order: readonly number[]): void {
+    const height = this.rowHeight;
+    for (const spacer of this.#spacers) spacer.remove();
+    this.#spacers.length = 0;
+    let cursor = this.body.firstElementChild;
+    let next = 0;
+    const gap = (to: number): void => {
+      if (to <= next) return;
+      const tr = document.createElement('tr');
+      tr.className = 'gap';
+      tr.setAttribute('role', 'presentation');
+      const td = document.createElement('td');
+      td.colSpan = model.columns + 1;
+      td.style.setProperty('height', `${(to - next) * height}px`);
+      td.setAttribute('role', 'presentation');
+      tr.append(td);
+      this.#spacers.push(tr);
+      this.body.insertBefore(tr, cursor);
+    };
+    for (const row of order) {
+      const tr = this.#rows.get(row);
+      if (!tr) continue;
+      gap(row);
+      if (tr === cursor) cursor = cursor.nextElementSibling;
+      else this.body.insertBefore(tr, cursor);
+      next = row + 1;
+    }
+    gap(model.rows);
+  }
+
+  #makeRow(model: GridModel, row: number): HTMLTableRowElement {
+    const tr = document.createElement('tr');
+    tr.setAttribute('aria-rowindex', String(row + 2));
+    tr.dataset['row'] = String(row);
+    const head = document.createElement('th');
+    head.scope = 'row';
+    head.textContent = String(row + 1);
+    tr.append(head);
+    for (let column = 0; column < model.columns; column += 1) {
+      const td = document.createElement('td');
+      td.setAttribute('role', 'gridcell');
+      td.setAttribute('aria-colindex', String(column + 2));
+      td.dataset['column'] = String(column);
+      td.append(element('div', 'face'));
+      tr.append(td);
+    }
+    return tr;
+  }
+
+  #paintRow(model: GridModel, row: number, tr: HTMLTableRowElement): void {
+    let covered = 0;
+    for (let column = 0; column < model.columns; column += 1) {
+      const td = tr.cells[column + 1];
+      if (!td) continue;
+      const face = model.face(row, column);
+      td.classList.toggle('covered', covered > 0);
+      covered = face.over ?? Math.max(0, covered - 1);
+      if (this.#painted.get(td) === face) continue;
+      const before = this.#painted.get(td) ?? EMPTY;
+      this.#painted.set(td, face);
+      if (before.type === 'empty' && face.type === 'empty') continue;
+      this.#paintCell(td, face);
+    }
+  }
+
+  #paintCell(td: HTMLTableCellElement, face: Face): void {
+    const kept = ['active', 'chosen', 'covered'].filter((name) => td.classList.contains(name));
+    td.className = [
+      ...kept,
+      face.type,
+      face.role ? `role-${face.role}` : '',
+      face.heading ? 'heading' : '',
+      face.over ? 'over' : '',
+      face.stale ? 'stale' : '',
+    ]
+      .filter(Boolean)
+      .join(' ');
+    const box = td.firstElementChild;
+    if (!box) return;
+    const parts: Node[] = [];
+    if (face.caution) {
+      const sign = element('span', `sign ${face.caution}`, face.caution === 'open' ? '▲' : '△');
+      sign.setAttribute('role', 'img');
+      sign.setAttribute('aria-label', face.caution === 'open' ? 'caution' : 'caution, acknowledged');
+      parts.push(sign);
+    }
+    if (face.role === 'measured') {
+      const sign = element('span', 'clock', '◷');
+      sign.setAttribute('role', 'img');
+      sign.setAttribute('aria-label', 'measured');
+      parts.push(sign);
+    }
+    const value = element('span', 'value', face.symbol ? '' : face.text);
+    if (face.symbol) {
+      value.append(element('i', '', face.symbol[0]));
+      if (face.symbol[1]) value.append(element('sub', '', face.symbol[1]));
+    }
+    parts.push(value);
+    if (face.type === 'number') parts.push(element('span', 'unit', face.unit ?? ''));
+    box.replaceChildren(...parts);
+    if (face.title) td.title = face.title;
+    else td.removeAttribute('title');
+  }
+
+  #mark(block: BlockOf): void {
+    const before = this.#marked;
+    const top = Math.min(block.row, block.toRow);
+    const bottom = Math.max(block.row, block.toRow);
+    const left = Math.min(block.column, block.toColumn);
+    const right = Math.max(block.column, block.toColumn);
+    for (const [row, tr] of this.#rows) {
+      const inRow = row >= top && row <= bottom;
+      const wasIn =
+        !before || (row >= Math.min(before.row, before.toRow) && row <= Math.max(before.row, before.toRow));
+      if (!inRow && !wasIn && !tr.querySelector('.chosen, .active')) continue;
+      for (let column = 0; column + 1 < tr.cells.length; column += 1) {
+        const td = tr.cells[column + 1];
+        if (!td) continue;
+        const chosen = inRow && column >= left && column <= right;
+        td.classList.toggle('chosen', chosen);
+        td.classList.toggle('active', row === block.row && column === block.column);
+        if (chosen) td.setAttribute('aria-selected', 'true');
+        else td.removeAttribute('aria-selected');
+      }
+      tr.cells[0]?.classList.toggle('at', inRow);
+    }
+    this.#marked = block;
+  }
+}

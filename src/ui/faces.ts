@@ -1,0 +1,204 @@
+/** How each cell of a worksheet looks: from its text, role and result to a face the grid can paint. */
+
+import { columnLetters, readSymbol } from '../expression/index.ts';
+import { cellAt, namesOn, roleOf } from '../document/index.ts';
+import type { Cell, Notebook, Worksheet } from '../document/index.ts';
+import type { Face, GridModel } from './elements/grid-body.ts';
+import type { KnownResult, Results } from './results.ts';
+import { contentOf, resultText, numberText } from './value-text.ts';
+
+const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
+const DEFAULT_WIDTHS = [220, 64, 150];
+const DEFAULT_WIDTH = 118;
+const HEADING_LENGTH = 60;
+
+interface Made {
+  readonly cell: Cell | undefined;
+  readonly result: KnownResult | undefined;
+  readonly over: number;
+  readonly context: string;
+  readonly face: Face;
+}
+
+/** Letter and index of a symbol (F24). */
+export function symbolParts(symbol: string): readonly [string, string] {
+  const { base, index } = readSymbol(symbol);
+  return [base, index ?? ''];
+}
+
+/** The faces of one worksheet, each made once as long as nothing about it changes. */
+export class Faces implements GridModel {
+  readonly #made = new Map<number, Made>();
+  #notebook: Notebook | undefined;
+  #worksheet: Worksheet | undefined;
+  #results: Results | undefined;
+  #formulas = false;
+  #pen: CanvasRenderingContext2D | null | undefined;
+  #symbols = new Set<string>();
+
+  /** Points the faces at a worksheet; true if it is another one than before. */
+  show(notebook: Notebook, worksheet: Worksheet, results: Results, formulas: boolean): boolean {
+    const other = worksheet.id !== this.#worksheet?.id || notebook.id !== this.#notebook?.id;
+    if (other || formulas !== this.#formulas || notebook.display !== this.#notebook?.display)
+      this.#made.clear();
+    if (this.#worksheet?.names !== worksheet.names) {
+      this.#symbols = new Set(
+        [...namesOn(worksheet).values()].flatMap((name) => [name.name, name.symbol ?? '']),
+      );
+      this.#made.clear();
+    }
+    this.#notebook = notebook;
+    this.#worksheet = worksheet;
+    this.#results = results;
+    this.#formulas = formulas;
+    return other;
+  }
+
+  get rows(): number {
+    return this.#worksheet?.rowCount ?? 0;
+  }
+
+  get columns(): number {
+    return this.#worksheet?.columnCount ?? 0;
+  }
+
+  get widths(): readonly number[] {
+    return Array.from({ length: this.columns }, (_, column) => this.width(column));
+  }
+
+  width(column: number): number {
+    return this.#worksheet?.widths[column] ?? DEFAULT_WIDTHS[column] ?? DEFAULT_WIDTH;
+  }
+
+  columnName(column: number): string {
+    return columnLetters(column);
+  }
+
+  face(row: number, column: number): Face {
+    const worksheet = this.#worksheet;
+    const notebook = this.#notebook;
+    if (!worksheet || !notebook) return EMPTY;
+    const cell = cellAt(worksheet, row, column);
+    const result = this.#results?.at(worksheet.id, row, column);
+    if (!cell && !result) return EMPTY;
+    const key = row * 64 + column;
+    const made = this.#made.get(key);
+    const context = this.#context(worksheet, row, column);
+    if (made && made.cell === cell && made.result === result && made.context === context) return made.face;
+    const face = this.#make(notebook, worksheet, row, column, cell, result);
+    this.#made.set(key, { cell, result, over: face.over ?? 0, context, face });
+    return face;
+  }
+
+  /** What else the look depends on: which cells to the right are empty, and whether the cell stands alone in its row. */
+  #context(worksheet: Worksheet, row: number, column: number): string {
+    const cells = worksheet.rows[row] ?? [];
+    let free = 0;
+    for (let k = column + 1; k < worksheet.columnCount && !cells[k]; k += 1) free += 1;
+    const alone = cells.every((each, k) => !each || k === column);
+    return `${free}${alone ? 'a' : ''}`;
+  }
+
+  #make(
+    notebook: Notebook,
+    worksheet: Worksheet,
+    row: number,
+    column: number,
+    cell: Cell | undefined,
+    result: KnownResult | undefined,
+  ): Face {
+    const marks = this.#marks(result);
+    if (cell && this.#formulas && cell.content.startsWith('='))
+      return this.#text(worksheet, row, column, cell.content, { ...marks });
+    if (result?.error)
+      return {
+        type: 'error',
+        text: result.error.code,
+        title: result.error.message,
+        ...marks,
+        role: 'worked',
+      };
+    const content = cell ? contentOf(cell, notebook) : undefined;
+    const role = cell ? roleOf(cell) : 'worked';
+    if (content && 'formula' === content.type && !result) return { type: 'text', text: '…', stale: true };
+    if (content?.type === 'unknownUnit' && !result)
+      return { type: 'error', text: cell?.content ?? '', title: 'unknown unit' };
+    const value = result ? result.value : undefined;
+    if (typeof value === 'number' && result && result.kind !== 'date') {
+      const typed = this.#asTyped(content, cell, result.unit);
+      const { number, unit } = numberText(value, result.unit, notebook, cell?.format);
+      return { type: 'number', text: typed ?? number, unit, role, ...marks };
+    }
+    if (!result && content && (content.type === 'quantity' || content.type === 'number')) {
+      const unit = content.type === 'quantity' ? content.unit : '';
+      const shown = typeof unit === 'string' ? unit : unit.symbol;
+      return { type: 'number', text: content.digits, unit: shown, role, ...marks };
+    }
+    if (typeof value === 'boolean' || typeof value === 'number')
+      return { type: 'number', text: result ? resultText(result, notebook) : '', unit: '', role, ...marks };
+    const text =
+      typeof value === 'string' ? value : content?.type === 'text' ? content.text : (cell?.content ?? '');
+    const own = role === 'given' || role === 'measured' || role === 'choice' ? { role } : {};
+    return this.#text(worksheet, row, column, text, { ...marks, ...own });
+  }
+
+  /** A given value in its own unit keeps the digits that were typed. */
+  #asTyped(
+    content: ReturnType<typeof contentOf> | undefined,
+    cell: Cell | undefined,
+    unit: string,
+  ): string | undefined {
+    if (!content || cell?.format) return undefined;
+    if (content.type === 'number') return unit === '' ? grouped(content.digits) : undefined;
+    if (content.type !== 'quantity') return undefined;
+    const symbol = typeof content.unit === 'string' ? content.unit : content.unit.symbol;
+    return symbol === unit ? grouped(content.digits) : undefined;
+  }
+
+  #marks(result: KnownResult | undefined): Partial<Face> {
+    const marked = (result?.cautions ?? []).filter((caution) => caution.type !== 'assumed');
+    if (marked.length === 0) return {};
+    const open = marked.some((caution) => caution.acknowledged === undefined);
+    return {
+      caution: open ? 'open' : 'acknowledged',
+      title: marked.map((caution) => caution.text).join('\n'),
+    };
+  }
+
+  #text(worksheet: Worksheet, row: number, column: number, text: string, more: Partial<Face>): Face {
+    const cells = worksheet.rows[row] ?? [];
+    const alone = cells.every((each, k) => !each || k === column);
+    if (!alone && this.#symbols.has(text)) return { type: 'text', text, symbol: symbolParts(text), ...more };
+    const heading = alone && column === 0 && text.length <= HEADING_LENGTH && !/[.!?]$/.test(text);
+    const note = !heading && (alone || column > 2);
+    const width = this.#measure(text, heading ? 600 : 400) + 20;
+    let over = 0;
+    let room = this.width(column);
+    while (room < width && !cells[column + 1 + over] && column + 1 + over < worksheet.columnCount) {
+      room += this.width(column + 1 + over);
+      over += 1;
+    }
+    return {
+      type: 'text',
+      text,
+      ...(heading && { heading }),
+      ...(note && { role: 'note' as const }),
+      ...(over > 0 && { over }),
+      ...more,
+    };
+  }
+
+  #measure(text: string, weight: number): number {
+    if (this.#pen === undefined) this.#pen = document.createElement('canvas').getContext('2d');
+    if (!this.#pen) return text.length * 7.5;
+    this.#pen.font = `${weight} ${weight > 500 ? 16 : 15}px 'Atkinson Hyperlegible Next', sans-serif`;
+    return this.#pen.measureText(text).width;
+  }
+}
+
+const grouped = (digits: string): string => {
+  const [whole = '', part] = digits.split('.');
+  if (!/^[-−]?\d{5,}$/.test(whole) || /[eE]/.test(digits)) return digits;
+  const parted = whole.replaceAll(/\B(?=(\d{3})+$)/g, '\u202f');
+  return part === undefined ? parted : `${parted}.${part}`;
+};

@@ -1,0 +1,358 @@
+/** The open notebook as the screen sees it: document, history, selection, results and the text being edited. Knows no element. */
+
+import type { CellAddress, CellResult, Explanation } from '../calculation/index.ts';
+import {
+  EMPTY_HISTORY,
+  apply,
+  cellAt,
+  findWorksheet,
+  isRefusal,
+  recorded,
+  redo,
+  undo,
+} from '../document/index.ts';
+import type {
+  Cell,
+  History,
+  Notebook,
+  Refusal,
+  Selection,
+  Transaction,
+  Worksheet,
+} from '../document/index.ts';
+import { CalculationClient } from './calculation-client.ts';
+import type { Move } from './keymap.ts';
+import type { Catalogue, World } from './ports.ts';
+import { Results } from './results.ts';
+import type { KnownResult } from './results.ts';
+
+/** A text being edited: in its cell and on the entry line at once. */
+export interface Draft {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+  /** Typed over: arrows commit. Opened with Enter or F2: arrows move the caret. */
+  readonly typedOver: boolean;
+  /** Where the hands are. */
+  readonly where: 'cell' | 'line';
+}
+
+export type SaveState =
+  | { readonly type: 'saved'; readonly at: number }
+  | { readonly type: 'saving' }
+  | { readonly type: 'failed'; readonly words: string };
+
+export interface ComputeState {
+  readonly state: 'idle' | 'busy' | 'slow' | 'restarted';
+  readonly words: string;
+}
+
+export type MarginTab = 'working' | 'functions' | 'cautions';
+
+const SETTLE_AFTER = 30_000;
+const PREVIEW_AFTER = 120;
+const PAGE = 20;
+
+export class Session {
+  notebook: Notebook;
+  history: History = EMPTY_HISTORY;
+  selection: Selection;
+  draft: Draft | undefined;
+  preview: CellResult | undefined;
+  explanation: Explanation | undefined;
+  saved: SaveState;
+  computing: ComputeState = { state: 'busy', words: '' };
+  readOnly = false;
+  copiedAt: number | undefined;
+  /** What the last command could not do, or what was restored. */
+  notice: { readonly words: string; readonly refused: boolean } | undefined;
+  catalogue: Catalogue | undefined;
+  margin: MarginTab = 'working';
+  /** Which function's page is open in the margin. */
+  functionPage: string | undefined;
+  /** Formulas in place of values. */
+  showFormulas = false;
+  readonly results = new Results();
+  /** Rises with every change of notebook or results: what was worked out from them can be kept until then. */
+  version = 0;
+
+  readonly #client: CalculationClient;
+  readonly #listeners = new Set<() => void>();
+  #writing: Promise<void> = Promise.resolve();
+  #settleTimer: ReturnType<typeof setTimeout> | undefined;
+  #previewTimer: ReturnType<typeof setTimeout> | undefined;
+  #explained = '';
+
+  constructor(
+    readonly world: World,
+    notebook: Notebook,
+  ) {
+    this.notebook = notebook;
+    this.selection = {
+      worksheet: notebook.worksheets[0]?.id ?? '',
+      row: 0,
+      column: 0,
+      toRow: 0,
+      toColumn: 0,
+    };
+    this.saved = { type: 'saved', at: world.clock.now() };
+    this.#client = new CalculationClient(world.startCalculator, {
+      results: (message) => {
+        this.results.take(message);
+        this.version += 1;
+        this.#explain(true);
+        this.changed();
+      },
+      state: (state, words) => {
+        this.computing = { state, words };
+        this.changed();
+      },
+    });
+    this.#client.open(notebook);
+    void world.loadCatalogue().then((catalogue) => {
+      this.catalogue = catalogue;
+      this.version += 1;
+      this.changed();
+    });
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  changed(): void {
+    for (const listener of this.#listeners) listener();
+  }
+
+  get worksheet(): Worksheet {
+    const found = findWorksheet(this.notebook, this.selection.worksheet) ?? this.notebook.worksheets[0];
+    if (!found) throw new RangeError('a notebook without worksheets');
+    return found;
+  }
+
+  get address(): CellAddress {
+    const { row, column } = this.selection;
+    return { worksheet: this.worksheet.id, row, column };
+  }
+
+  get cell(): Cell | undefined {
+    return cellAt(this.worksheet, this.selection.row, this.selection.column);
+  }
+
+  get result(): KnownResult | undefined {
+    return this.results.at(this.worksheet.id, this.selection.row, this.selection.column);
+  }
+
+  /** Carries a command's answer out; a refusal is shown. True if something was done. */
+  run(answer: Transaction | Refusal): boolean {
+    if (isRefusal(answer)) {
+      const words = answer.suggestion ? `${answer.message} (${answer.suggestion})` : answer.message;
+      this.notice = { words, refused: true };
+      this.changed();
+      return false;
+    }
+    if (answer.changes.length === 0) return true;
+    if (this.readOnly) {
+      this.notice = { words: 'read only here: another tab or device holds this notebook', refused: true };
+      this.changed();
+      return false;
+    }
+    this.notice = undefined;
+    const stamped: Transaction = { ...answer, selectionBefore: answer.selectionBefore ?? this.selection };
+    this.history = recorded(this.history, stamped);
+    this.#carryOut(stamped);
+    return true;
+  }
+
+  get canUndo(): boolean {
+    return this.history.past.length > 0 && !this.readOnly;
+  }
+
+  get canRedo(): boolean {
+    return this.history.future.length > 0 && !this.readOnly;
+  }
+
+  undo(): void {
+    this.#step(undo(this.history));
+  }
+
+  redo(): void {
+    this.#step(redo(this.history));
+  }
+
+  #step(step: { readonly history: History; readonly transaction: Transaction } | undefined): void {
+    if (!step || this.readOnly) return;
+    this.history = step.history;
+    this.#carryOut(step.transaction);
+  }
+
+  #carryOut(transaction: Transaction): void {
+    this.notebook = apply(this.notebook, transaction.changes);
+    this.version += 1;
+    this.#client.apply(this.notebook, transaction.changes);
+    if (transaction.selectionAfter) this.selection = transaction.selectionAfter;
+    this.#keepInside();
+    this.#save(transaction);
+    this.#explain(true);
+    this.changed();
+  }
+
+  #save(transaction: Transaction): void {
+    const notebook = this.notebook;
+    this.saved = { type: 'saving' };
+    this.#writing = this.#writing
+      .then(() => this.world.shelf.append(notebook, transaction))
+      .then(() => {
+        if (this.notebook === notebook) this.saved = { type: 'saved', at: this.world.clock.now() };
+      })
+      .catch((reason: unknown) => {
+        const words = reason instanceof Error ? reason.message : String(reason);
+        this.saved = { type: 'failed', words };
+      })
+      .then(() => this.changed());
+    clearTimeout(this.#settleTimer);
+    this.#settleTimer = setTimeout(() => void this.world.shelf.settle(), SETTLE_AFTER);
+  }
+
+  /** Settles when everything committed so far is on the disk. */
+  async written(): Promise<void> {
+    await this.#writing;
+  }
+
+  /** Selects a cell; `extend` moves only the far corner. */
+  select(row: number, column: number, extend = false, worksheet = this.worksheet.id): void {
+    const target = findWorksheet(this.notebook, worksheet);
+    if (!target) return;
+    const toRow = Math.min(Math.max(row, 0), target.rowCount - 1);
+    const toColumn = Math.min(Math.max(column, 0), target.columnCount - 1);
+    this.selection =
+      extend && worksheet === this.selection.worksheet
+        ? { ...this.selection, toRow, toColumn }
+        : { worksheet, row: toRow, column: toColumn, toRow, toColumn };
+    this.notice = undefined;
+    this.#explain(false);
+    this.changed();
+  }
+
+  selectBlock(selection: Selection): void {
+    this.selection = selection;
+    this.#keepInside();
+    this.#explain(false);
+    this.changed();
+  }
+
+  move(move: Move, extend: boolean): void {
+    const { toRow, toColumn, row, column } = this.selection;
+    const [r, c] = extend ? [toRow, toColumn] : [row, column];
+    const last = this.worksheet.columnCount - 1;
+    const place: Record<Move, readonly [number, number]> = {
+      up: [r - 1, c],
+      down: [r + 1, c],
+      left: [r, c - 1],
+      right: [r, c + 1],
+      pageUp: [r - PAGE, c],
+      pageDown: [r + PAGE, c],
+      home: [r, 0],
+      end: [r, last],
+      first: [0, 0],
+      last: [this.worksheet.rowCount - 1, last],
+    };
+    this.select(...place[move], extend);
+  }
+
+  /** To the edge of the filled cells in a direction. */
+  jump(move: 'up' | 'down' | 'left' | 'right', extend: boolean): void {
+    const { toRow, toColumn, row, column } = this.selection;
+    let [r, c] = extend ? [toRow, toColumn] : [row, column];
+    const [dr, dc] = { up: [-1, 0], down: [1, 0], left: [0, -1], right: [0, 1] }[move] as [number, number];
+    const inside = (): boolean =>
+      r + dr >= 0 && c + dc >= 0 && r + dr < this.worksheet.rowCount && c + dc < this.worksheet.columnCount;
+    const filled = (row_: number, column_: number): boolean => Boolean(cellAt(this.worksheet, row_, column_));
+    const run = inside() && filled(r, c) && filled(r + dr, c + dc);
+    while (inside()) {
+      if (run && !filled(r + dr, c + dc)) break;
+      r += dr;
+      c += dc;
+      if (!run && filled(r, c)) break;
+    }
+    this.select(r, c, extend);
+  }
+
+  #keepInside(): void {
+    const worksheet = this.worksheet;
+    const inside = (value: number, count: number): number => Math.min(Math.max(value, 0), count - 1);
+    const { row, column, toRow, toColumn } = this.selection;
+    this.selection = {
+      worksheet: worksheet.id,
+      row: inside(row, worksheet.rowCount),
+      column: inside(column, worksheet.columnCount),
+      toRow: inside(toRow, worksheet.rowCount),
+      toColumn: inside(toColumn, worksheet.columnCount),
+    };
+  }
+
+  setDraft(draft: Draft | undefined): void {
+    const before = this.draft?.text;
+    this.draft = draft;
+    if (!draft) this.preview = undefined;
+    else if (draft.text !== before) this.#askPreview(draft.text);
+    this.changed();
+  }
+
+  #askPreview(text: string): void {
+    clearTimeout(this.#previewTimer);
+    if (!text.startsWith('=') || text.length < 2) {
+      this.preview = undefined;
+      return;
+    }
+    this.#previewTimer = setTimeout(() => {
+      void this.#client.preview(this.address, text).then((result) => {
+        if (this.draft?.text !== text) return;
+        this.preview = result;
+        this.changed();
+      });
+    }, PREVIEW_AFTER);
+  }
+
+  #explain(again: boolean): void {
+    const { worksheet, row, column } = this.address;
+    const key = `${worksheet} ${row} ${column}`;
+    if (!again && key === this.#explained) return;
+    if (key !== this.#explained) this.explanation = undefined;
+    this.#explained = key;
+    if (!this.cell) return;
+    void this.#client.explain({ worksheet, row, column }).then((explanation) => {
+      if (this.#explained !== key) return;
+      this.explanation = explanation;
+      this.changed();
+    });
+  }
+
+  openFunction(name: string | undefined): void {
+    this.margin = 'functions';
+    this.functionPage = name;
+    this.changed();
+  }
+
+  showMargin(tab: MarginTab): void {
+    this.margin = tab;
+    this.changed();
+  }
+
+  say(words: string, refused = false): void {
+    this.notice = { words, refused };
+    this.changed();
+  }
+
+  stopComputing(): void {
+    this.#client.stop();
+  }
+
+  async close(): Promise<void> {
+    await this.#writing;
+    await this.world.shelf.settle();
+    clearTimeout(this.#settleTimer);
+    this.#client.close();
+  }
+}

@@ -1,0 +1,236 @@
+/** Layout of the desk: three columns from 1100 px on, below that the side columns slide over the page. */
+
+import { css } from 'lit';
+
+export const appStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    block-size: 100dvh;
+    overflow: hidden;
+    background: var(--plate);
+  }
+  header {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 6px 10px;
+    padding: 7px 16px;
+    border-block-end: 1px solid color-mix(in srgb, var(--ink) 18%, transparent);
+  }
+  h1 {
+    max-inline-size: 40ch;
+    margin: 0;
+    overflow: hidden;
+    font-size: 18px;
+  }
+  h1 button {
+    max-inline-size: 100%;
+    padding-inline: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  h1 button:disabled {
+    color: inherit;
+    opacity: 1;
+  }
+  .status {
+    color: var(--ink-2);
+    font-size: 13px;
+  }
+  .spring {
+    flex: 1;
+  }
+  .busy {
+    color: var(--caution);
+    font-size: 13px;
+    font-weight: 600;
+  }
+  .switch {
+    display: flex;
+  }
+  .switch button {
+    border-radius: 0;
+    font-weight: 400;
+  }
+  .switch button:first-child {
+    border-radius: 4px 0 0 4px;
+    border-inline-end: 0;
+  }
+  .switch button:last-child {
+    border-radius: 0 4px 4px 0;
+  }
+  .switch button[aria-pressed='true'] {
+    background: var(--paper);
+    box-shadow: inset 0 -3px 0 var(--accent);
+    font-weight: 600;
+  }
+  .narrow {
+    display: none;
+  }
+  .desk {
+    position: relative;
+    display: grid;
+    flex: 1;
+    grid-template-columns: 172px minmax(0, 1fr) 344px;
+    gap: 10px;
+    min-block-size: 0;
+    padding: 10px 16px 6px 0;
+  }
+  main {
+    display: flex;
+    flex-direction: column;
+    gap: 10px;
+    min-inline-size: 0;
+    min-block-size: 0;
+  }
+  page-grid {
+    flex: 1;
+  }
+  footer {
+    padding: 2px 16px 5px;
+    color: var(--ink-2);
+    font-size: 12px;
+    line-height: 1.3;
+  }
+  footer span {
+    color: var(--caution);
+  }
+  .band {
+    padding: 7px 16px;
+    border-inline-start: 8px solid var(--caution);
+    background: var(--caution-wash);
+    color: var(--caution);
+  }
+  .band button {
+    margin-inline-start: 8px;
+  }
+  .band.bad {
+    border-inline-start-color: var(--error);
+    background: var(--error-wash);
+    color: var(--error);
+  }
+  .band.calm {
+    border-inline-start-color: var(--accent);
+    background: var(--wash);
+    color: var(--ink);
+  }
+  start-view {
+    flex: 1;
+    min-block-size: 0;
+    overflow: auto;
+  }
+  dialog {
+    inline-size: min(440px, 92vw);
+    padding: 18px 20px;
+    border: 1px solid var(--button-edge);
+    border-radius: 4px;
+    background: var(--paper);
+    color: var(--ink);
+    box-shadow: var(--shadow);
+  }
+  dialog::backdrop {
+    background: rgb(15 24 34 / 0.4);
+  }
+  dialog h2 {
+    color: var(--ink);
+    font-size: 17px;
+  }
+  dialog p {
+    margin: 6px 0;
+  }
+  dialog input {
+    inline-size: 100%;
+    margin-block-start: 8px;
+  }
+  .answers {
+    display: flex;
+    justify-content: flex-end;
+    gap: 10px;
+    margin-block-start: 16px;
+  }
+  .shade {
+    display: none;
+  }
+  @media (max-width: 1099px) {
+    .narrow {
+      display: block;
+    }
+    .desk {
+      grid-template-columns: minmax(0, 1fr);
+      padding: 8px;
+    }
+    contents-rail,
+    margin-view {
+      position: absolute;
+      inset-block: 0;
+      z-index: 20;
+      display: none;
+      inline-size: min(360px, 88vw);
+      background: var(--plate);
+      box-shadow: 0 0 24px rgb(15 24 34 / 0.35);
+    }
+    contents-rail {
+      inset-inline-start: 0;
+      inline-size: min(280px, 80vw);
+      padding-block-start: 14px;
+    }
+    margin-view {
+      inset-inline-end: 0;
+      background: var(--paper);
+    }
+    .show-contents contents-rail {
+      display: block;
+    }
+    .show-margin margin-view {
+      display: flex;
+    }
+    .shade {
+      position: absolute;
+      inset: 0;
+      z-index: 10;
+      display: block;
+      background: rgb(15 24 34 / 0.25);
+    }
+  }
+  @media (max-height: 560px) {
+    :host {
+      block-size: auto;
+      min-block-size: 100dvh;
+      overflow: visible;
+    }
+    main {
+      min-block-size: 420px;
+    }
+    .desk {
+      max-block-size: 900px;
+    }
+  }
+  @media print {
+    :host {
+      display: block;
+      block-size: auto;
+      overflow: visible;
+    }
+    header button,
+    .switch,
+    .band,
+    .shade {
+      display: none;
+    }
+    h1 button {
+      display: block;
+      border: 0;
+    }
+    .desk,
+    main {
+      display: block;
+      padding: 0;
+    }
+    contents-rail,
+    margin-view {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,417 @@
+/** The whole screen: head, contents, page, entry line, margin, foot; the start view while no notebook is open. */
+
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { readNotebook, writeNotebook } from '../../exchange/index.ts';
+import { changeSettings, emptyNotebook, isRefusal } from '../../document/index.ts';
+import type { Notebook, UnitSystem } from '../../document/index.ts';
+import './contents-rail.ts';
+import './entry-line.ts';
+import './margin-view.ts';
+import './page-grid.ts';
+import './start-view.ts';
+import './notebook-menu.ts';
+import { PageGrid } from './page-grid.ts';
+import type { Template, World } from '../ports.ts';
+import { Session } from '../session.ts';
+import { shared } from '../shared.styles.ts';
+import { CAUTION_LINE } from '../usual-cautions.ts';
+import { appStyles } from './app-view.styles.ts';
+
+interface Question {
+  readonly title: string;
+  readonly words: string;
+  /** Present: a text is asked for. */
+  readonly value?: string;
+  readonly action?: string;
+  readonly done: (text: string) => unknown;
+}
+
+export class AppView extends LitElement {
+  static override styles = [shared, appStyles];
+  static override properties = { world: { attribute: false } };
+  declare world: World | undefined;
+
+  #session: Session | undefined;
+  #unsubscribe: (() => void) | undefined;
+  #question: Question | undefined;
+  #sheet: 'contents' | 'margin' | undefined;
+  #notices: readonly string[] = [];
+  #problem = '';
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.addEventListener('ask-text', (event) => this.#ask(event));
+    this.addEventListener('ask-consent', (event) => this.#ask(event));
+    this.addEventListener('to-page', () => this.#page?.focusCell());
+    this.addEventListener('save-file', () => void this.#saveFile());
+    this.addEventListener('keydown', (event) => this.#onKey(event));
+    window.addEventListener('hashchange', () => void this.#follow());
+  }
+
+  override firstUpdated(): void {
+    this.world?.installation.onChange(() => this.requestUpdate());
+    this.world?.shelf.onLost(() => {
+      if (this.#session) this.#session.readOnly = true;
+      this.#session?.say('another tab has taken this notebook over; here it is read only', true);
+    });
+    void this.#follow();
+  }
+
+  get #page(): PageGrid | null {
+    return this.renderRoot.querySelector('page-grid');
+  }
+
+  /** Opens what the address names: #id of a notebook, nothing for the start view. */
+  async #follow(): Promise<void> {
+    const { world } = this;
+    const id = decodeURIComponent(location.hash.slice(1));
+    if (!world || id === (this.#session?.notebook.id ?? '')) return this.requestUpdate();
+    await this.#leave();
+    if (id === '') return this.requestUpdate();
+    const opened = await world.shelf.open(id).catch((reason: unknown) => {
+      this.#problem = `this notebook could not be read from the device: ${String(reason)}`;
+      return undefined;
+    });
+    if (!opened) {
+      this.#problem ||= 'This device has no such notebook.';
+      history.replaceState(null, '', location.pathname + location.search);
+      return this.requestUpdate();
+    }
+    this.#enter(opened.notebook, opened.notices, opened.readOnly);
+  }
+
+  #enter(notebook: Notebook, notices: readonly string[], readOnly: boolean): void {
+    const { world } = this;
+    if (!world) return;
+    this.#problem = '';
+    this.#notices = notices;
+    const session = new Session(world, notebook);
+    session.readOnly = readOnly;
+    this.#session = session;
+    let title = '';
+    const seen = (): void => {
+      if (title !== session.notebook.title)
+        document.title = `${(title = session.notebook.title)} · Swarfbook`;
+      this.requestUpdate();
+    };
+    this.#unsubscribe = session.subscribe(seen);
+    seen();
+    void world.shelf.list().then((items) => {
+      session.copiedAt = items.find((item) => item.id === notebook.id)?.copiedAt;
+      this.requestUpdate();
+    });
+    void this.updateComplete.then(() => setTimeout(() => this.#page?.focusCell()));
+  }
+
+  async #leave(): Promise<void> {
+    this.#unsubscribe?.();
+    const session = this.#session;
+    this.#session = undefined;
+    document.title = 'Swarfbook';
+    await session?.close();
+  }
+
+  async #begin(notebook: Notebook): Promise<void> {
+    const { world } = this;
+    if (!world) return;
+    await this.#leave();
+    await world.shelf.add(notebook);
+    location.hash = encodeURIComponent(notebook.id);
+  }
+
+  async #openText(text: string, fresh: boolean): Promise<void> {
+    const { world } = this;
+    const read = readNotebook(text);
+    if (!world) return;
+    if (isRefusal(read)) {
+      this.#problem = read.message;
+      this.#session?.say(read.message, true);
+      return this.requestUpdate();
+    }
+    const known = (await world.shelf.list()).some((item) => item.id === read.notebook.id);
+    await this.#begin(fresh || known ? { ...read.notebook, id: world.clock.newId() } : read.notebook);
+  }
+
+  async #openFile(): Promise<void> {
+    const picked = await this.world?.files.pick('.json,application/json');
+    if (picked) await this.#openText(picked.text, false);
+  }
+
+  async #saveFile(): Promise<void> {
+    const session = this.#session;
+    const { world } = this;
+    if (!session || !world) return;
+    await world.files.save(
+      `${fileName(session.notebook.title)}.json`,
+      writeNotebook(session.notebook),
+      'application/json',
+    );
+    await world.shelf.markCopied(session.notebook.id);
+    session.copiedAt = world.clock.now();
+    session.changed();
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const session = this.#session;
+    if (!session || session.draft || !(event.ctrlKey || event.metaKey)) return;
+    const key = event.key.toLowerCase();
+    if (event.defaultPrevented) return;
+    if (key === 's') void this.#saveFile();
+    else if (key === 'z' && !event.shiftKey) session.undo();
+    else if (key === 'y' || (key === 'z' && event.shiftKey)) session.redo();
+    else return;
+    event.preventDefault();
+  }
+
+  #ask(event: Event): void {
+    if (!(event instanceof CustomEvent)) return;
+    this.#question = event.detail as Question;
+    this.requestUpdate();
+    void this.updateComplete.then(() => {
+      const dialog = this.renderRoot.querySelector('dialog');
+      dialog?.showModal();
+      dialog?.querySelector('input')?.select();
+    });
+  }
+
+  #answer(event: Event): void {
+    event.preventDefault();
+    const dialog = this.renderRoot.querySelector('dialog');
+    const text = dialog?.querySelector('input')?.value ?? '';
+    const question = this.#question;
+    this.#close();
+    question?.done(text.trim());
+  }
+
+  #close(): void {
+    this.renderRoot.querySelector('dialog')?.close();
+    this.#question = undefined;
+    this.requestUpdate();
+    this.#page?.focusCell();
+  }
+
+  override render(): TemplateResult {
+    const session = this.#session;
+    return html`${this.#bands(session)} ${session ? this.#desk(session) : this.#start()} ${this.#dialog()}`;
+  }
+
+  #bands(session: Session | undefined): unknown {
+    const installation = this.world?.installation;
+    return html`
+      ${
+        installation?.readiness === 'insecure'
+          ? html`<div class="band" role="alert">
+              ▲ This address is neither https nor this computer itself: nothing works here without network,
+              and what is kept on this device may be lost. Save a file copy.
+              ${session ? html`<button @click=${() => this.#saveFile()}>Save a file copy</button>` : nothing}
+            </div>`
+          : nothing
+      }
+      ${
+        session?.saved.type === 'failed'
+          ? html`<div class="band bad" role="alert">
+              ▲ Not saved on this device: ${session.saved.words}. The notebook is complete in this window;
+              save a file copy now.
+              <button @click=${() => this.#saveFile()}>Save a file copy</button>
+            </div>`
+          : nothing
+      }
+      ${
+        session?.readOnly
+          ? html`<div class="band" role="status">
+              Another tab holds this notebook; here it is read only.
+              <button @click=${() => this.#takeOver(session)}>Take over</button>
+            </div>`
+          : nothing
+      }
+      ${this.#notices.map(
+        (words) =>
+          html`<div class="band" role="status">
+            ${words} <button @click=${() => this.#dismiss(words)}>Understood</button>
+          </div>`,
+      )}
+      ${
+        installation?.updateWaiting
+          ? html`<div class="band calm" role="status">
+              A new version is ready.
+              <button
+                @click=${() => installation.acceptUpdate(() => session?.written() ?? Promise.resolve())}
+              >
+                Change to it now
+              </button>
+            </div>`
+          : nothing
+      }
+    `;
+  }
+
+  #dismiss(words: string): void {
+    this.#notices = this.#notices.filter((each) => each !== words);
+    this.requestUpdate();
+  }
+
+  async #takeOver(session: Session): Promise<void> {
+    const { id } = session.notebook;
+    await this.world?.shelf.takeOver(id);
+    await this.#leave();
+    await this.#follow();
+  }
+
+  #start(): TemplateResult {
+    return html`<start-view
+        .world=${this.world}
+        .problem=${this.#problem}
+        @open-notebook=${(event: CustomEvent<string>) => (location.hash = encodeURIComponent(event.detail))}
+        @open-file=${() => this.#openFile()}
+        @open-template=${async (event: CustomEvent<Template>) => this.#openText(await event.detail.load(), true)}
+        @new-notebook=${(event: CustomEvent<UnitSystem>) => this.#new(event.detail)}
+      ></start-view>
+      ${this.#foot()}`;
+  }
+
+  #new(reading: UnitSystem): void {
+    const { world } = this;
+    if (world) void this.#begin(emptyNotebook({ id: world.clock.newId(), title: 'New notebook', reading }));
+  }
+
+  #desk(session: Session): TemplateResult {
+    return html`
+      <header>
+        <button
+          class="quiet narrow"
+          aria-expanded=${this.#sheet === 'contents'}
+          @click=${() => this.#toggle('contents')}
+        >
+          Contents
+        </button>
+        <h1>
+          <button
+            class="quiet"
+            title="rename"
+            ?disabled=${session.readOnly}
+            @click=${() => this.#rename(session)}
+          >
+            ${session.notebook.title}
+          </button>
+        </h1>
+        <span class="status" role="status">${this.#status(session)}</span>
+        <span class="spring"></span>
+        ${this.#computing(session)}
+        <span class="switch" role="group" aria-label="units in which results are shown">
+          ${(['metric', 'inch'] as const).map(
+            (system) =>
+              html`<button
+                aria-pressed=${session.notebook.display === system ? 'true' : 'false'}
+                @click=${() => session.run(changeSettings(session.notebook, { display: system }))}
+              >
+                ${system}
+              </button>`,
+          )}
+        </span>
+        <button ?disabled=${!session.canUndo} title="Ctrl+Z" @click=${() => session.undo()}>Undo</button>
+        <button ?disabled=${!session.canRedo} title="Ctrl+Y" @click=${() => session.redo()}>Redo</button>
+        <notebook-menu
+          .session=${session}
+          @save-file=${() => this.#saveFile()}
+          @open-file=${() => this.#openFile()}
+          @all-notebooks=${() => (location.hash = '')}
+        ></notebook-menu>
+        <button
+          class="quiet narrow"
+          aria-expanded=${this.#sheet === 'margin'}
+          @click=${() => this.#toggle('margin')}
+        >
+          Margin
+        </button>
+      </header>
+      <div class="desk ${this.#sheet ? `show-${this.#sheet}` : ''}">
+        <contents-rail .session=${session} @click=${() => this.#toggle(undefined)}></contents-rail>
+        <main aria-label="worksheet">
+          <page-grid .session=${session}></page-grid>
+          <entry-line .session=${session}></entry-line>
+        </main>
+        <margin-view .session=${session}></margin-view>
+        ${this.#sheet ? html`<div class="shade" @click=${() => this.#toggle(undefined)}></div>` : nothing}
+      </div>
+      ${this.#foot()}
+    `;
+  }
+
+  #toggle(sheet: 'contents' | 'margin' | undefined): void {
+    this.#sheet = this.#sheet === sheet ? undefined : sheet;
+    this.requestUpdate();
+  }
+
+  #status(session: Session): string {
+    const { saved, copiedAt } = session;
+    const parts = [
+      saved.type === 'saved'
+        ? `saved ${time(saved.at)} on this device`
+        : saved.type === 'saving'
+          ? 'saving…'
+          : 'NOT saved',
+      copiedAt === undefined
+        ? 'no file copy yet'
+        : `file copy ${age(copiedAt, this.world?.clock.now() ?? copiedAt)}`,
+    ];
+    const { readiness } = this.world?.installation ?? {};
+    if (readiness === 'ready') parts.push('ready without network');
+    return parts.join(' · ');
+  }
+
+  #computing(session: Session): TemplateResult | typeof nothing {
+    const { state, words } = session.computing;
+    if (state === 'slow')
+      return html`<span class="busy" role="status"
+        >${words} <button @click=${() => session.stopComputing()}>Stop</button></span
+      >`;
+    return state === 'restarted' ? html`<span class="busy" role="alert">▲ ${words}</span>` : nothing;
+  }
+
+  #rename(session: Session): void {
+    this.dispatchEvent(
+      new CustomEvent('ask-text', {
+        detail: {
+          title: 'Title of the notebook',
+          words: '',
+          value: session.notebook.title,
+          done: (title: string) => title && session.run(changeSettings(session.notebook, { title })),
+        },
+      }),
+    );
+  }
+
+  #foot(): TemplateResult {
+    return html`<footer><span aria-hidden="true">▲</span> ${CAUTION_LINE}</footer>`;
+  }
+
+  #dialog(): TemplateResult | typeof nothing {
+    const question = this.#question;
+    if (!question) return nothing;
+    return html`<dialog @cancel=${() => this.#close()} aria-labelledby="question">
+      <form @submit=${this.#answer}>
+        <h2 id="question">${question.title}</h2>
+        ${question.words ? html`<p>${question.words}</p>` : nothing}
+        ${question.value === undefined ? nothing : html`<input aria-labelledby="question" .value=${question.value} />`}
+        <div class="answers">
+          <button type="button" @click=${() => this.#close()}>Leave it</button>
+          <button class="primary">${question.action ?? 'Take it'}</button>
+        </div>
+      </form>
+    </dialog>`;
+  }
+}
+
+const time = (at: number): string =>
+  new Date(at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hour12: false });
+
+const DAY = 86_400_000;
+
+const age = (at: number, now: number): string => {
+  const days = Math.floor((now - at) / DAY);
+  return days < 1 ? `at ${time(at)}` : days === 1 ? 'a day old' : `${days} days old`;
+};
+
+const fileName = (title: string): string => title.replaceAll(/[^\p{L}\p{N}\-_ ]+/gu, '').trim() || 'notebook';
+
+customElements.define('swarf-book', AppView);

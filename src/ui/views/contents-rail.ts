@@ -1,0 +1,223 @@
+/** Contents of the notebook: its worksheets and the names of the one in sight. */
+
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { addWorksheet, deleteWorksheet, renameWorksheet, usersOf } from '../../document/index.ts';
+import type { DefinedName, Worksheet } from '../../document/index.ts';
+import { addressText } from '../../expression/index.ts';
+import { symbolParts } from '../faces.ts';
+import type { Session } from '../session.ts';
+import { shared } from '../shared.styles.ts';
+import { resultText } from '../value-text.ts';
+import { Watching } from '../watching.ts';
+
+export class ContentsRail extends LitElement {
+  static override properties = { session: { attribute: false } };
+  declare session: Session | undefined;
+
+  static override styles = [
+    shared,
+    css`
+      :host {
+        display: block;
+        overflow: auto;
+        padding: 4px 0 8px;
+      }
+      nav {
+        margin-block-end: 18px;
+      }
+      h2 {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        padding: 0 8px 4px 16px;
+      }
+      ul {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+      }
+      .sheet {
+        display: flex;
+        align-items: stretch;
+        border-inline-start: 4px solid transparent;
+      }
+      .sheet.here {
+        border-inline-start-color: var(--accent);
+        border-radius: 0 3px 3px 0;
+        background: var(--paper);
+        box-shadow: var(--shadow);
+      }
+      .sheet > button:first-child {
+        flex: 1;
+        overflow: hidden;
+        padding: 5px 8px 5px 12px;
+        border: 0;
+        background: none;
+        font-weight: 400;
+        text-align: start;
+        text-overflow: ellipsis;
+      }
+      .sheet.here > button:first-child {
+        font-weight: 600;
+      }
+      .tools {
+        display: none;
+        gap: 10px;
+        padding: 0 8px 6px 16px;
+      }
+      .here + .tools {
+        display: flex;
+      }
+      .names button {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        gap: 0 8px;
+        inline-size: 100%;
+        min-block-size: 28px;
+        padding: 2px 8px 2px 16px;
+        border: 0;
+        border-radius: 0;
+        background: none;
+        font-weight: 400;
+        text-align: start;
+      }
+      .names button:hover {
+        background: var(--paper);
+      }
+      i {
+        font-size: 16px;
+      }
+      sub {
+        font-size: 0.72em;
+        line-height: 0;
+      }
+      p {
+        margin: 0;
+        padding: 0 12px 0 16px;
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    new Watching(this);
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { session } = this;
+    if (!session) return nothing;
+    const { notebook, worksheet } = session;
+    return html`
+      <nav aria-label="worksheets">
+        <h2>
+          Worksheets
+          <button class="link" ?disabled=${session.readOnly} @click=${() => this.#add(session)}>add</button>
+        </h2>
+        <ul>
+          ${notebook.worksheets.map((each) => this.#sheet(session, each, each.id === worksheet.id))}
+        </ul>
+      </nav>
+      <nav class="names" aria-label="names">
+        <h2>Names on this worksheet</h2>
+        ${
+          worksheet.names.length === 0
+            ? html`<p class="second">None yet. Select a cell and press “name…” on the entry line.</p>`
+            : html`<ul>
+                ${worksheet.names.map((name) => this.#name(session, worksheet, name))}
+              </ul>`
+        }
+      </nav>
+    `;
+  }
+
+  #sheet(session: Session, each: Worksheet, here: boolean): TemplateResult {
+    return html`<li>
+      <div class="sheet ${here ? 'here' : ''}">
+        <button aria-current=${here ? 'page' : 'false'} @click=${() => session.select(0, 0, false, each.id)}>
+          ${each.title}
+        </button>
+      </div>
+      <div class="tools">
+        <button class="link" ?disabled=${session.readOnly} @click=${() => this.#rename(session, each)}>
+          rename
+        </button>
+        <button
+          class="link"
+          ?disabled=${session.readOnly || session.notebook.worksheets.length < 2}
+          @click=${() => this.#delete(session, each)}
+        >
+          delete
+        </button>
+      </div>
+    </li>`;
+  }
+
+  #name(session: Session, worksheet: Worksheet, defined: DefinedName): TemplateResult {
+    const { row, column, rows, columns } = defined.target;
+    const result = session.results.at(worksheet.id, row, column);
+    const [letter, index] = symbolParts(defined.symbol ?? defined.name);
+    const single = rows === 1 && columns === 1;
+    const value = single && result ? resultText(result, session.notebook) : addressText(column, row);
+    return html`<li>
+      <button
+        @click=${() =>
+          session.selectBlock({
+            worksheet: worksheet.id,
+            row,
+            column,
+            toRow: row + rows - 1,
+            toColumn: column + columns - 1,
+          })}
+      >
+        <i>${letter}${index ? html`<sub>${index}</sub>` : nothing}</i><span class="second">${value}</span>
+      </button>
+    </li>`;
+  }
+
+  #ask(title: string, value: string, done: (text: string) => void, words = ''): void {
+    this.dispatchEvent(
+      new CustomEvent('ask-text', { bubbles: true, composed: true, detail: { title, value, words, done } }),
+    );
+  }
+
+  #add(session: Session): void {
+    const proposal = `Worksheet ${session.notebook.worksheets.length + 1}`;
+    this.#ask('New worksheet', proposal, (title) => {
+      if (!session.run(addWorksheet(session.notebook, { title }))) return;
+      const added = session.notebook.worksheets.at(-1);
+      if (added) session.select(0, 0, false, added.id);
+    });
+  }
+
+  #rename(session: Session, { id, title }: Worksheet): void {
+    this.#ask('Rename worksheet', title, (text) =>
+      session.run(renameWorksheet(session.notebook, { worksheet: id, title: text })),
+    );
+  }
+
+  #delete(session: Session, { id, title }: Worksheet): void {
+    const users = usersOf(session.notebook, { worksheet: id });
+    this.dispatchEvent(
+      new CustomEvent('ask-consent', {
+        bubbles: true,
+        composed: true,
+        detail: {
+          title: `Delete ${title}?`,
+          words:
+            users.length > 0
+              ? `${users.length} cells on other worksheets use it and would read #REF!. Undo brings it back.`
+              : 'No other worksheet uses it. Undo brings it back.',
+          action: 'Delete',
+          done: () => session.run(deleteWorksheet(session.notebook, { worksheet: id })),
+        },
+      }),
+    );
+  }
+}
+customElements.define('contents-rail', ContentsRail);

@@ -1,0 +1,392 @@
+/** The line under the page: address, label, text with its colours, result while typing, unit, role, completion and hints. */
+
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { labelOf, roleOf } from '../../document/index.ts';
+import type { Role } from '../../document/index.ts';
+import { addressText, tokenize } from '../../expression/index.ts';
+import { draftKey, pick, shownCompletion } from '../draft-keys.ts';
+import { setRole, setUnit, startDraft, nameSelection, unitChoices } from '../editing.ts';
+import type { Session } from '../session.ts';
+import { shared } from '../shared.styles.ts';
+import { hintAt } from '../signature.ts';
+import type { Hint } from '../signature.ts';
+import { resultText, unitText } from '../value-text.ts';
+import { Watching } from '../watching.ts';
+
+const ROLES: readonly Role[] = ['given', 'worked', 'measured', 'choice', 'note'];
+
+export class EntryLine extends LitElement {
+  static override properties = { session: { attribute: false } };
+  declare session: Session | undefined;
+
+  static override styles = [
+    shared,
+    css`
+      :host {
+        position: relative;
+        display: block;
+        padding: 8px 14px 8px 12px;
+        border-inline-start: 5px solid var(--accent);
+        border-radius: 3px;
+        background: var(--paper);
+        box-shadow: var(--shadow);
+      }
+      .row {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 4px 10px;
+      }
+      .place {
+        color: var(--accent);
+        font-weight: 600;
+      }
+      .label {
+        max-inline-size: 180px;
+        overflow: hidden;
+        color: var(--ink-2);
+        font-size: 13px;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      .field {
+        position: relative;
+        flex: 1 1 260px;
+        min-inline-size: 120px;
+        border-block-end: 1.5px solid var(--line);
+      }
+      .ink,
+      .field input {
+        inline-size: 100%;
+        padding: 3px 4px;
+        font: 15.5px/1.6 var(--mono);
+        letter-spacing: 0;
+        white-space: pre;
+      }
+      .ink {
+        position: absolute;
+        inset: 0;
+        overflow: hidden;
+        pointer-events: none;
+      }
+      .field input {
+        position: relative;
+        border: 0;
+        border-radius: 0;
+        outline: 0;
+        background: transparent;
+        color: transparent;
+        caret-color: var(--accent);
+      }
+      .field:focus-within {
+        border-block-end-color: var(--accent);
+        box-shadow: 0 1.5px 0 var(--accent);
+      }
+      .t-function {
+        color: var(--accent);
+        font-weight: 600;
+      }
+      .t-name,
+      .t-cell,
+      .t-worksheet {
+        color: var(--token-name);
+      }
+      .t-number,
+      .t-unit {
+        color: var(--token-number);
+      }
+      .t-text {
+        color: var(--token-text);
+      }
+      .t-bad {
+        color: var(--error);
+        text-decoration: underline wavy var(--error) 1px;
+        text-underline-offset: 3px;
+      }
+      select {
+        padding-inline: 6px;
+        background: var(--button);
+        font-weight: 600;
+      }
+      .hint {
+        min-block-size: 21px;
+        margin-block-start: 5px;
+        color: var(--ink-2);
+        font-size: 13px;
+      }
+      .hint b {
+        color: var(--ink);
+        font-weight: 600;
+      }
+      .hint .here {
+        padding-block-end: 1px;
+        border-block-end: 2px solid var(--accent);
+        color: var(--ink);
+        font-weight: 600;
+      }
+      .gives {
+        color: var(--ink);
+        font-weight: 600;
+      }
+      .refused {
+        color: var(--error);
+      }
+      .choices {
+        position: absolute;
+        inset-block-end: calc(100% + 4px);
+        inset-inline-start: 0;
+        z-index: 10;
+        max-inline-size: min(640px, 100%);
+        margin: 0;
+        padding: 4px 0;
+        border: 1px solid var(--button-edge);
+        border-radius: 4px;
+        background: var(--paper);
+        box-shadow: var(--shadow);
+        list-style: none;
+      }
+      .choices li {
+        display: grid;
+        grid-template-columns: minmax(150px, auto) 1fr;
+        gap: 14px;
+        padding: 4px 12px;
+        cursor: pointer;
+      }
+      .choices li[aria-selected='true'] {
+        background: var(--wash);
+        box-shadow: inset 3px 0 0 var(--accent);
+      }
+      .choices .mono {
+        font-size: 14px;
+        white-space: nowrap;
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    new Watching(this);
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { session } = this;
+    if (!session) return nothing;
+    const { row, column, toRow, toColumn } = session.selection;
+    const { cell, draft, result } = session;
+    const text = draft?.text ?? cell?.content ?? '';
+    const block = row === toRow && column === toColumn ? '' : `:${addressText(toColumn, toRow)}`;
+    const completion = shownCompletion(session);
+    const label = labelOf(session.worksheet, row, column) ?? '';
+    const name = session.worksheet.names.find(({ target }) => target.row === row && target.column === column);
+    return html`
+      ${
+        completion
+          ? html`<ul class="choices" role="listbox" id="choices" aria-label="what may stand here">
+              ${completion.choices.map(
+                (choice, k) =>
+                  html`<li
+                    role="option"
+                    id="choice-${k}"
+                    aria-selected=${k === completion.at ? 'true' : 'false'}
+                    @pointerdown=${(event: Event) => {
+                      event.preventDefault();
+                      pick(session, completion, k);
+                    }}
+                  >
+                    <span class="mono">${choice.label}</span><span class="second">${choice.detail}</span>
+                  </li>`,
+              )}
+            </ul>`
+          : nothing
+      }
+      <div class="row">
+        <span class="place">${addressText(column, row)}${block}</span>
+        <span class="label" title=${label}>${label}</span>
+        <button
+          class="link name"
+          ?disabled=${session.readOnly}
+          title="give this cell a name for use in formulas"
+          @click=${() => this.#askName(session, name?.name)}
+        >
+          ${name ? name.name : 'name…'}
+        </button>
+        <div class="field">
+          <div class="ink" aria-hidden="true">${this.#ink(text)}</div>
+          <input
+            type="text"
+            aria-label="content of ${addressText(column, row)}"
+            aria-autocomplete="list"
+            aria-controls="choices"
+            aria-expanded=${completion ? 'true' : 'false'}
+            aria-activedescendant=${completion ? `choice-${completion.at}` : ''}
+            role="combobox"
+            autocomplete="off"
+            autocapitalize="off"
+            spellcheck="false"
+            enterkeyhint="enter"
+            ?readonly=${session.readOnly}
+            .value=${live(text)}
+            @focus=${() => this.#begin(session)}
+            @input=${this.#onInput}
+            @keyup=${this.#onCaret}
+            @pointerup=${this.#onCaret}
+            @scroll=${this.#onScroll}
+            @keydown=${(event: KeyboardEvent) => {
+              if (session.draft && !event.isComposing && draftKey(session, event)) {
+                event.preventDefault();
+                if (!session.draft)
+                  this.dispatchEvent(new CustomEvent('to-page', { bubbles: true, composed: true }));
+              }
+            }}
+          />
+        </div>
+        ${this.#unit(session)}
+        <select
+          aria-label="role"
+          ?disabled=${!cell || session.readOnly}
+          @change=${(event: Event) => setRole(session, valueOf(event) as Role)}
+        >
+          ${ROLES.map(
+            (role) =>
+              html`<option value=${role} .selected=${cell ? roleOf(cell) === role : role === 'note'}>
+                ${role}
+              </option>`,
+          )}
+        </select>
+      </div>
+      <div class="hint">
+        ${this.#under(session, hintAt(text, draft?.from ?? 0, session.catalogue, session.notebook.reading))}
+      </div>
+      <div class="unseen" role="status" aria-live="polite">
+        ${session.notice?.words ?? (draft ? '' : (result?.error?.message ?? ''))}
+      </div>
+    `;
+  }
+
+  /** Where the caret should stand after a change that came from elsewhere. */
+  override updated(): void {
+    const { draft } = this.session ?? {};
+    const input = this.renderRoot.querySelector<HTMLInputElement>('.field input');
+    if (!input || !draft || draft.where !== 'line' || this.shadowRoot?.activeElement !== input) return;
+    if (input.selectionStart !== draft.from || input.selectionEnd !== draft.to)
+      input.setSelectionRange(draft.from, draft.to);
+  }
+
+  #ink(text: string): unknown {
+    if (!text.startsWith('=')) return html`<span>${text}</span>`;
+    const parts: unknown[] = [];
+    let at = 0;
+    for (const token of tokenize(text)) {
+      if (token.from > at) parts.push(text.slice(at, token.from));
+      parts.push(html`<span class="t-${token.type}">${text.slice(token.from, token.to)}</span>`);
+      at = token.to;
+    }
+    parts.push(text.slice(at));
+    return parts;
+  }
+
+  #unit(session: Session): TemplateResult | typeof nothing {
+    const { cell, result } = session;
+    const choices = unitChoices(session);
+    if (!cell || choices.length === 0) return nothing;
+    const now = result?.unit ?? '';
+    return html`<select
+      aria-label="unit in which it is shown"
+      ?disabled=${session.readOnly}
+      @change=${(event: Event) => setUnit(session, valueOf(event))}
+    >
+      ${choices.map((unit) => html`<option value=${unit} .selected=${unit === now}>${unitText(unit) || 'plain'}</option>`)}
+    </select>`;
+  }
+
+  #under(session: Session, hint: Hint | undefined): unknown {
+    const { draft, preview, result, notice } = session;
+    if (notice) return html`<span class=${notice.refused ? 'refused' : ''}>${notice.words}</span>`;
+    const shown = draft ? preview : result;
+    const gives = !shown
+      ? nothing
+      : shown.error
+        ? html`<span class="refused">→ ${shown.error.code} ${shown.error.message}</span>`
+        : draft
+          ? html`<span class="gives">→ ${resultText(shown, session.notebook)}</span>
+              ${shown.kind && !['text', 'logical', 'blank', 'number'].includes(shown.kind) ? shown.kind : nothing}`
+          : nothing;
+    const assumed = (shown?.cautions ?? []).filter((caution) => caution.type === 'assumed');
+    const ghost = assumed.map((each) => html` · <span>${each.text}</span>`);
+    if (draft && hint) {
+      const here = hint.parameters[hint.at];
+      return html`<b>${hint.name}</b>(${hint.parameters.map(
+          (each, k) =>
+            html`${k > 0 ? '; ' : ''}<span class=${k === hint.at ? 'here' : ''}>${each.text}</span>`,
+        )})
+        ${gives}${ghost}${here?.detail ? html`<br />${here.text}: ${here.detail}` : nothing}`;
+    }
+    if (draft) return html`${gives}${ghost}`;
+    if (shown?.error) return html`<span class="refused">${shown.error.code} ${shown.error.message}</span>`;
+    const marks = (result?.cautions ?? []).map((each) => each.text);
+    if (marks.length > 0) return marks.join(' · ');
+    if (!session.cell)
+      return 'Type a value with its unit (12.5 mm), a formula (=…) or a text. Enter takes it, Escape leaves it.';
+    return result && result.kind && !['text', 'blank', 'logical'].includes(result.kind) ? result.kind : '';
+  }
+
+  #begin(session: Session): void {
+    const input = this.renderRoot.querySelector<HTMLInputElement>('.field input');
+    if (session.readOnly || !input) return;
+    if (session.draft) session.setDraft({ ...session.draft, where: 'line' });
+    else startDraft(session, session.cell?.content ?? '', false, 'line');
+  }
+
+  #onInput(event: Event): void {
+    const input = event.target;
+    if (!(input instanceof HTMLInputElement) || !this.session) return;
+    const end = input.value.length;
+    this.session.setDraft({
+      text: input.value,
+      from: input.selectionStart ?? end,
+      to: input.selectionEnd ?? end,
+      typedOver: false,
+      where: 'line',
+    });
+    this.#onScroll(event);
+  }
+
+  #onCaret(event: Event): void {
+    const input = event.target;
+    const draft = this.session?.draft;
+    if (!(input instanceof HTMLInputElement) || !draft || draft.text !== input.value) return;
+    const [from, to] = [input.selectionStart ?? 0, input.selectionEnd ?? 0];
+    if (from !== draft.from || to !== draft.to) this.session?.setDraft({ ...draft, from, to, where: 'line' });
+  }
+
+  #onScroll(event: Event): void {
+    const ink = this.renderRoot.querySelector('.ink');
+    if (ink && event.target instanceof HTMLElement) ink.scrollLeft = event.target.scrollLeft;
+  }
+
+  #askName(session: Session, now: string | undefined): void {
+    this.dispatchEvent(
+      new CustomEvent('ask-text', {
+        bubbles: true,
+        composed: true,
+        detail: {
+          title: `Name for ${addressText(session.selection.column, session.selection.row)}`,
+          words: 'Letters, digits and _; used in formulas on this worksheet. Empty takes the name away.',
+          value: now ?? '',
+          done: (text: string) => nameSelection(session, text, now),
+        },
+      }),
+    );
+  }
+}
+
+const valueOf = (event: Event): string =>
+  event.target instanceof HTMLSelectElement ? event.target.value : '';
+
+customElements.define('entry-line', EntryLine);

@@ -1,0 +1,256 @@
+/** The squared page: faint ruling, given values on a writing line, worked ones bare. */
+
+import { css } from 'lit';
+
+export const gridStyles = css`
+  :host {
+    display: block;
+    min-block-size: 0;
+    background: var(--paper);
+    border-radius: 3px;
+    box-shadow: var(--shadow);
+  }
+  .scroller {
+    block-size: 100%;
+    overflow: auto;
+    overscroll-behavior: contain;
+    border-radius: 3px;
+    scroll-padding: 30px 8px 8px 44px;
+  }
+  table {
+    table-layout: fixed;
+    inline-size: 0;
+    border-collapse: separate;
+    border-spacing: 0;
+  }
+  col.head {
+    inline-size: 40px;
+  }
+  th {
+    padding: 0;
+    background: var(--paper-edge);
+    color: var(--ink-2);
+    font-size: 12.5px;
+    font-weight: 400;
+    user-select: none;
+  }
+  thead th {
+    position: sticky;
+    inset-block-start: 0;
+    z-index: 3;
+    block-size: 24px;
+    border-block-end: 1px solid var(--ruling-strong);
+    border-inline-end: 1px solid var(--ruling);
+  }
+  thead th:first-child {
+    inset-inline-start: 0;
+    z-index: 4;
+  }
+  thead th.at,
+  tbody th.at {
+    color: var(--accent);
+    font-weight: 600;
+  }
+  .grip {
+    position: absolute;
+    inset-block: 0;
+    inset-inline-end: -4px;
+    inline-size: 9px;
+    cursor: col-resize;
+    touch-action: none;
+  }
+  .grip:hover::after {
+    content: '';
+    position: absolute;
+    inset-block: 4px;
+    inset-inline-start: 3px;
+    border-inline-start: 2px solid var(--accent);
+  }
+  tbody th {
+    position: sticky;
+    inset-inline-start: 0;
+    z-index: 2;
+    padding-inline-end: 8px;
+    border-block-end: 1px solid var(--ruling);
+    border-inline-end: 1px solid var(--ruling-strong);
+    text-align: end;
+  }
+  td {
+    position: relative;
+    block-size: var(--row);
+    padding: 0;
+    border-block-end: 1px solid var(--ruling);
+    border-inline-end: 1px solid var(--ruling);
+    cursor: cell;
+    vertical-align: middle;
+  }
+  tr:hover > th {
+    color: var(--ink);
+  }
+  td.covered {
+    border-inline-end-color: transparent;
+  }
+  td.over {
+    border-inline-end-color: transparent;
+  }
+  .gap td {
+    border: 0;
+  }
+  .face {
+    display: flex;
+    align-items: center;
+    gap: 6px;
+    min-block-size: calc(var(--row) - 1px);
+    padding: 2px 8px;
+    line-height: 1.25;
+    pointer-events: none;
+  }
+  .value {
+    min-inline-size: 0;
+    overflow-wrap: anywhere;
+    white-space: pre-wrap;
+  }
+  td.over .value {
+    white-space: pre;
+    overflow: visible;
+  }
+  .virtual .value {
+    white-space: pre;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .virtual td.over .value {
+    overflow: visible;
+  }
+  td.heading .value {
+    font-weight: 600;
+    font-size: 16px;
+  }
+  td.role-note .value {
+    color: var(--ink-2);
+    font-size: 14px;
+  }
+  i {
+    font-style: italic;
+  }
+  sub {
+    font-size: 0.72em;
+    line-height: 0;
+    vertical-align: -0.35em;
+  }
+  td.number .face {
+    justify-content: flex-end;
+    gap: 5px;
+    padding-inline: 10px 8px;
+  }
+  td.number .value {
+    flex: 1 1 auto;
+    font-family: var(--mono);
+    font-size: 15px;
+    text-align: end;
+    white-space: pre;
+    overflow-wrap: normal;
+  }
+  .unit {
+    flex: 0 0 auto;
+    min-inline-size: 46px;
+    color: var(--ink-2);
+    font-size: 13px;
+    white-space: nowrap;
+  }
+  .unit:empty {
+    min-inline-size: 0;
+  }
+  td.role-given .face::after,
+  td.role-measured .face::after,
+  td.role-choice .face::after {
+    content: '';
+    position: absolute;
+    inset-inline: 9px;
+    inset-block-end: 4px;
+    border-block-end: 1.5px solid var(--line);
+  }
+  td.role-measured .face::after {
+    border-block-end: 2px dotted var(--ink-2);
+  }
+  td.role-choice .face::after {
+    border-block-end-style: dashed;
+  }
+  .clock {
+    color: var(--ink-2);
+    font-size: 14px;
+  }
+  .sign {
+    color: var(--caution);
+    font-size: 12px;
+  }
+  .sign.acknowledged {
+    opacity: 0.75;
+  }
+  td.error .value {
+    color: var(--error);
+    font-weight: 600;
+  }
+  td.error .face {
+    justify-content: flex-end;
+  }
+  td.stale .value {
+    color: var(--ink-2);
+    font-style: italic;
+  }
+  td.chosen {
+    background: var(--wash);
+  }
+  td.active {
+    z-index: 1;
+    background: var(--wash);
+    outline: 2px solid var(--accent);
+    outline-offset: -1px;
+  }
+  .editor {
+    position: absolute;
+    inset: 0;
+    z-index: 2;
+    inline-size: 100%;
+    min-block-size: 0;
+    block-size: 100%;
+    margin: 0;
+    padding: 0 9px;
+    border: 0;
+    border-radius: 0;
+    outline: 0;
+    background: transparent;
+    color: transparent;
+    caret-color: transparent;
+    font: 15px var(--mono);
+    cursor: cell;
+  }
+  .editor.open {
+    inline-size: max(100%, var(--editor-width, 0px));
+    background: var(--paper);
+    color: var(--ink);
+    caret-color: var(--accent);
+    outline: 2px solid var(--accent);
+    cursor: text;
+  }
+  .scroller:not(:focus-within) td.active {
+    outline-style: dashed;
+  }
+  @media print {
+    .scroller {
+      overflow: visible;
+    }
+    thead th,
+    tbody th {
+      position: static;
+    }
+    td.active,
+    td.chosen {
+      outline: 0;
+      background: none;
+    }
+    :host {
+      box-shadow: none;
+    }
+  }
+`;

@@ -1,0 +1,142 @@
+/** The equation behind a cell, as typeset text: in symbols, and with the values put in. */
+
+import type { FunctionDefinition } from '../definition/index.ts';
+import { callsOf, parse, tokenize, typeset } from '../expression/index.ts';
+import type { Node } from '../expression/index.ts';
+import type { Session } from './session.ts';
+import { numberText } from './value-text.ts';
+
+export interface Working {
+  /** MathML text. */
+  readonly equation?: string;
+  readonly substituted?: string;
+  /** Domain functions that the formula calls, in the order of their calls. */
+  readonly definitions: readonly FunctionDefinition[];
+}
+
+/** Undefined for a cell without a formula. */
+export function workingOf(session: Session): Working | undefined {
+  const { cell } = session;
+  if (!cell?.content.startsWith('=')) return undefined;
+  const { tree } = parse(cell.content);
+  if (!tree) return { definitions: [] };
+  const domain = session.catalogue?.domain ?? [];
+  const called = new Set(callsOf(tree).map((call) => call.name));
+  const definitions = domain.filter((each) => called.has(each.name));
+  const single = tree.type === 'call' ? domain.find((each) => each.name === tree.name) : undefined;
+  if (single) {
+    const equation = definitionEquation(single);
+    const put = equationWithValues(session, single, tree);
+    return { definitions, ...(equation && { equation }), ...(put && { substituted: put }) };
+  }
+  const substituted = withValues(session, cell.content);
+  return { definitions, equation: typeset(tree, {}), ...(substituted && { substituted }) };
+}
+
+const equals = (left: string, right: string): string =>
+  `<math display="block"><mrow>${inner(left)}<mo>=</mo>${inner(right)}</mrow></math>`;
+const inner = (markup: string): string => markup.replace(/^\s*<math[^>]*>/, '').replace(/<\/math>\s*$/, '');
+
+function symbolMarkup(symbol: string): string {
+  const { tree } = parse(`=${symbol}`);
+  return tree ? typeset(tree, {}) : `<mi>${symbol.replaceAll(/[<&>]/g, '')}</mi>`;
+}
+
+/** Result symbol = equation, for a definition with an equation. */
+export function definitionEquation(definition: FunctionDefinition): string | undefined {
+  if (!('equation' in definition)) return undefined;
+  const { tree } = parse(`=${definition.equation}`);
+  return tree && equals(symbolMarkup(definition.result.symbol), typeset(tree, {}));
+}
+
+/** Steps of a definition, each as an equation. */
+export function stepEquations(definition: FunctionDefinition): readonly string[] {
+  return (definition.steps ?? []).flatMap(({ symbol, equation }) => {
+    const { tree } = parse(`=${equation}`);
+    return tree ? [equals(symbolMarkup(symbol), typeset(tree, {}))] : [];
+  });
+}
+
+/** Each reference replaced by its value with its unit, in the text. */
+function withValues(session: Session, content: string): string | undefined {
+  const operands = new Map((session.explanation?.operands ?? []).map((each) => [each.text, each]));
+  if (operands.size === 0) return undefined;
+  const put = replaced(content, (text) => {
+    const operand = operands.get(text);
+    return operand && valueText(session, operand.value, operand.unit);
+  });
+  return put === undefined ? undefined : typesetText(put);
+}
+
+/** The definition's equation with the call's arguments and recorded steps in place of its symbols. */
+function equationWithValues(
+  session: Session,
+  definition: FunctionDefinition,
+  call: Node,
+): string | undefined {
+  if (!('equation' in definition) || call.type !== 'call') return undefined;
+  const content = session.cell?.content ?? '';
+  const operands = new Map((session.explanation?.operands ?? []).map((each) => [each.text, each]));
+  const values = new Map<string, string>();
+  definition.parameters.forEach((parameter, k) => {
+    const argument = call.args[k];
+    const text = argument && argument.type !== 'missing' ? content.slice(argument.from, argument.to) : '';
+    const operand = operands.get(text);
+    const known = operand
+      ? valueText(session, operand.value, operand.unit)
+      : literal(session, parameter, argument, text);
+    const fallback = parameter.default && 'value' in parameter.default ? parameter.default.value : undefined;
+    const value = known ?? (text === '' ? fallback : undefined);
+    if (value !== undefined) values.set(parameter.symbol, value);
+  });
+  for (const { function: name, steps } of session.explanation?.calls ?? [])
+    if (name === definition.name)
+      for (const step of steps) {
+        const value = valueText(session, step.value, step.unit);
+        if (value !== undefined) values.set(step.symbol, value);
+      }
+  const put = replaced(`=${definition.equation}`, (text) => values.get(text));
+  return put === undefined ? undefined : typesetText(put);
+}
+
+function literal(
+  session: Session,
+  parameter: FunctionDefinition['parameters'][number],
+  argument: Node | undefined,
+  text: string,
+): string | undefined {
+  if (argument?.type === 'quantity') return text;
+  if (argument?.type !== 'number') return undefined;
+  const unit = session.notebook.reading === 'metric' ? parameter.metric : parameter.inch;
+  return unit ? `${text} ${unit}` : text;
+}
+
+function valueText(session: Session, value: unknown, unit: string): string | undefined {
+  if (typeof value !== 'number') return undefined;
+  const { number } = numberText(value, unit, session.notebook, { type: 'significant', digits: 5 });
+  const plain = number.replaceAll(/[\u202f\u00a0 ]/g, '').replace('−', '-');
+  if (!/^-?\d+(\.\d+)?(E-?\d+)?$/.test(plain)) return undefined;
+  const text = unit ? `${plain} ${unit}` : plain;
+  return plain.startsWith('-') ? `(${text})` : text;
+}
+
+/** The text with its references replaced; undefined if nothing was. */
+function replaced(text: string, by: (reference: string) => string | undefined): string | undefined {
+  let out = '';
+  let at = 0;
+  let count = 0;
+  for (const token of tokenize(text)) {
+    if (token.type !== 'name' && token.type !== 'cell') continue;
+    const value = by(text.slice(token.from, token.to));
+    if (value === undefined) continue;
+    out += text.slice(at, token.from) + value;
+    at = token.to;
+    count += 1;
+  }
+  return count > 0 ? out + text.slice(at) : undefined;
+}
+
+function typesetText(text: string): string | undefined {
+  const { tree } = parse(text);
+  return tree && `<math display="block"><mrow><mo>=</mo>${inner(typeset(tree, {}))}</mrow></math>`;
+}
