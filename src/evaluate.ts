@@ -63,7 +63,11 @@ function requestOf(args: readonly string[]): Request {
     if (arg === '--set') request.sets.push(valueOf(arg));
     else if (arg === '--formula') request.formulas.push(valueOf(arg));
     else if (arg === '--formulas') {
-      request.formulas.push(...read(valueOf(arg)).split(/\r?\n/).filter((line) => line.trim() !== ''));
+      request.formulas.push(
+        ...read(valueOf(arg))
+          .split(/\r?\n/)
+          .filter((line) => line.trim() !== ''),
+      );
     } else if (arg === '--functions') request.functions = true;
     else if (arg === '--format') {
       const format = valueOf(arg);
@@ -90,14 +94,16 @@ function targetOf(notebook: Notebook, text: string): { worksheet: Worksheet; row
     throw new Refused(`--set ${text}: name a cell as Worksheet.name or Worksheet.B3`);
   }
   const titled = tree.worksheet === undefined ? undefined : worksheetTitled(notebook, tree.worksheet);
-  if (tree.worksheet !== undefined && !titled) throw new Refused(`--set ${text}: there is no worksheet ${tree.worksheet}`);
+  if (tree.worksheet !== undefined && !titled)
+    throw new Refused(`--set ${text}: there is no worksheet ${tree.worksheet}`);
   if (tree.type === 'cell') return { worksheet: titled ?? first, row: tree.row, column: tree.column };
   const found = titled
     ? { worksheet: titled, defined: namesOn(titled).get(tree.name) }
     : resolveName(notebook, first.id, tree.name);
   if (!found?.defined) throw new Refused(`--set ${text}: there is no name ${tree.name}`);
   const { target } = found.defined;
-  if (target.rows * target.columns !== 1) throw new Refused(`--set ${text}: ${tree.name} names more than one cell`);
+  if (target.rows * target.columns !== 1)
+    throw new Refused(`--set ${text}: ${tree.name} names more than one cell`);
   return { worksheet: found.worksheet, row: target.row, column: target.column };
 }
 
@@ -109,7 +115,9 @@ function withSet(notebook: Notebook, assignment: string): Notebook {
   const from = cellAt(worksheet, row, column);
   if (from?.content.startsWith('=')) {
     const address = addressText(column, row);
-    throw new Refused(`--set ${assignment}: ${worksheet.title}.${address} holds a formula and is not overwritten`);
+    throw new Refused(
+      `--set ${assignment}: ${worksheet.title}.${address} holds a formula and is not overwritten`,
+    );
   }
   const typed = canonicalContent(assignment.slice(equals + 1).trim(), { currency: notebook.currency }, from);
   if (isRefusal(typed)) throw new Refused(`--set ${assignment}: ${typed.message}`);
@@ -125,6 +133,8 @@ function shownValue(value: Scalar, unit: string, currency: string): number | str
   const known = parseUnit(unit, currency);
   return isUnknownUnit(known) ? value : fromSI(value, known);
 }
+
+const numberOf = (value: Scalar): number | null => (typeof value === 'number' ? value : null);
 
 const errorText = ({ error }: CellResult): string | null => (error ? `${error.code} ${error.message}` : null);
 
@@ -143,7 +153,18 @@ interface Line {
   readonly cautions: readonly string[];
 }
 
-const COLUMNS = ['worksheet', 'cell', 'name', 'label', 'value', 'unit', 'si', 'kind', 'error', 'cautions'] as const;
+const COLUMNS = [
+  'worksheet',
+  'cell',
+  'name',
+  'label',
+  'value',
+  'unit',
+  'si',
+  'kind',
+  'error',
+  'cautions',
+] as const;
 
 /** Every filled cell that is not a note, further values of formulas included, in the order of worksheets and rows. */
 function linesOf(notebook: Notebook, engine: Engine): Line[] {
@@ -164,7 +185,7 @@ function linesOf(notebook: Notebook, engine: Engine): Line[] {
         label: labelOf(worksheet, row, column),
         value: shownValue(result.value, result.unit, notebook.currency),
         unit: result.unit,
-        si: typeof result.value === 'number' ? result.value : null,
+        si: numberOf(result.value),
         kind: result.kind,
         error: errorText(result),
         cautions: cautionTexts(result),
@@ -187,10 +208,18 @@ const rowsOf = (lines: readonly Line[]): string[][] => [
 function asTable(lines: readonly Line[]): string {
   const rows = rowsOf(lines).map((row) => row.map((field) => field.replaceAll(/\s+/g, ' ')));
   const widths = COLUMNS.map((_, index) => Math.max(...rows.map((row) => row[index]?.length ?? 0)));
-  return rows.map((row) => row.map((field, index) => field.padEnd(widths[index] ?? 0)).join('  ').trimEnd()).join('\n');
+  return rows
+    .map((row) =>
+      row
+        .map((field, index) => field.padEnd(widths[index] ?? 0))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
 }
 
-const quoted = (field: string): string => (/[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field);
+const quoted = (field: string): string =>
+  /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 
 const asCsv = (lines: readonly Line[]): string =>
   rowsOf(lines)
@@ -209,19 +238,25 @@ function formulaLine(engine: Engine, notebook: Notebook, formula: string): { tex
   const worksheet = worksheets[0]?.id ?? '';
   const typed = canonicalContent(formula, { currency });
   if (isRefusal(typed)) {
-    const refused = { value: null, unit: '', si: null, kind: 'error', cautions: [], error: `#VALUE! ${typed.message}` };
+    const refused = {
+      value: null,
+      unit: '',
+      si: null,
+      kind: 'error',
+      cautions: [],
+      error: `#VALUE! ${typed.message}`,
+    };
     return { text: JSON.stringify({ formula, ...refused }), failed: true };
   }
   // The last cell of a worksheet: it is in nobody's way, and its own content is not looked at.
   const { result, items } = engine.tryOut({ worksheet, row: 1999, column: 63 }, typed.content);
   const inUnit = (value: Scalar): Line['value'] => shownValue(value, result.unit, currency);
-  const si = (value: Scalar): number | null => (typeof value === 'number' ? value : null);
   const list = items?.grid.flat();
   const line = {
     formula,
     value: list ? list.map(inUnit) : inUnit(result.value),
     unit: result.unit,
-    si: list ? list.map(si) : si(result.value),
+    si: list ? list.map(numberOf) : numberOf(result.value),
     kind: result.kind,
     cautions: cautionTexts(result),
     error: errorText(result),
@@ -241,8 +276,10 @@ function carryOut(request: Request): number {
     console.log(functionList());
     return 0;
   }
-  if (request.file === undefined && request.formulas.length === 0) throw new Refused(`nothing to evaluate\n${USAGE}`);
-  const file = request.file === undefined ? emptyNotebook({ id: 'n', currency: 'money' }) : openFile(request.file);
+  if (request.file === undefined && request.formulas.length === 0)
+    throw new Refused(`nothing to evaluate\n${USAGE}`);
+  const file =
+    request.file === undefined ? emptyNotebook({ id: 'n', currency: 'money' }) : openFile(request.file);
   const notebook = request.sets.reduce(withSet, file);
   const engine = createEngine({ functions: functionTable() });
   if (request.formulas.length > 0) {

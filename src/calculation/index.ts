@@ -1,4 +1,3 @@
 export * from './messages.ts';
 export * from './calculator.ts';
 export * from './packed-address.ts';
-export * from './watchdog.ts';

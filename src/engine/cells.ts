@@ -64,7 +64,14 @@ export interface Sheet {
 }
 
 export function makeSheet(id: string, title: string): Sheet {
-  return { id, title, states: [], versions: new Float64Array(COLUMNS), typeVersions: new Float64Array(COLUMNS), ranges: new Map() };
+  return {
+    id,
+    title,
+    states: [],
+    versions: new Float64Array(COLUMNS),
+    typeVersions: new Float64Array(COLUMNS),
+    ranges: new Map(),
+  };
 }
 
 const EMPTY: readonly Caution[] = Object.freeze([]);

@@ -131,7 +131,11 @@ export function* itemsOf(cells: Cells, origin: CellState): Generator<CellState> 
 }
 
 /** True where computing the operands needs the cell, near or far. */
-export function leadsTo(cells: Cells, operands: Iterable<CellState | RangeState>, target: CellState): boolean {
+export function leadsTo(
+  cells: Cells,
+  operands: Iterable<CellState | RangeState>,
+  target: CellState,
+): boolean {
   const reached = new Set<Vertex>(operands);
   for (const vertex of reached) {
     if (vertex === target || (!isCell(vertex) && contains(vertex, target))) return true;

@@ -44,7 +44,14 @@ function cellChangesOf({ from, to }: WorksheetChange): readonly CellChange[] | u
     for (let column = 0; column < Math.max(before?.length ?? 0, after?.length ?? 0); column++) {
       const [was, is] = [before?.[column], after?.[column]];
       if (was === is) continue;
-      changes.push({ type: 'cell', worksheet: to.id, row, column, ...(was && { from: was }), ...(is && { to: is }) });
+      changes.push({
+        type: 'cell',
+        worksheet: to.id,
+        row,
+        column,
+        ...(was && { from: was }),
+        ...(is && { to: is }),
+      });
     }
   }
   return changes;
@@ -83,7 +90,9 @@ export class Engine implements Calculator {
 
   /** Computes a notebook and gives the results of all its cells. */
   open(notebook: Notebook, aside: readonly CellAddress[] = [], revision = 0): ResultsMessage {
-    this.#aside = new Set(aside.map(({ worksheet, row, column }) => Workbook.asideKey(worksheet, row, column)));
+    this.#aside = new Set(
+      aside.map(({ worksheet, row, column }) => Workbook.asideKey(worksheet, row, column)),
+    );
     return completeMessage(this.#build(notebook), revision);
   }
 

@@ -94,7 +94,8 @@ export function explain(workbook: Workbook, address: CellAddress): Explanation {
     return { calls: [], operands: [], precedents, dependents };
   }
   const calls: Call[] = [];
-  if (formula.inference) tryOut(workbook, address, formula.text, { functions: watched(workbook.functions, calls) });
+  if (formula.inference)
+    tryOut(workbook, address, formula.text, { functions: watched(workbook.functions, calls) });
   return {
     calls: calls.map((call) => ({
       function: call.function,

@@ -6,7 +6,10 @@ import type { Failure, FunctionTable, Scalar, TableFunction, Value } from '../ex
 function checkedScalar(name: string, value: Scalar | undefined): Scalar {
   if (value === undefined) return failure('#VALUE!', `${name} gave no value`);
   if (typeof value === 'number' && !Number.isFinite(value)) {
-    return failure('#NUM!', Number.isNaN(value) ? `${name} gave no number` : `${name} gave a number that is too large`);
+    return failure(
+      '#NUM!',
+      Number.isNaN(value) ? `${name} gave no number` : `${name} gave a number that is too large`,
+    );
   }
   return value;
 }
@@ -16,7 +19,8 @@ const isSound = (value: Scalar | undefined): boolean =>
 
 function checked(name: string, value: Value | undefined): Value {
   if (value === undefined || !isGrid(value)) return checkedScalar(name, value);
-  if (value.grid.length === 0 || value.grid[0]?.length === 0) return failure('#VALUE!', `${name} gave no value`);
+  if (value.grid.length === 0 || value.grid[0]?.length === 0)
+    return failure('#VALUE!', `${name} gave no value`);
   if (value.grid.every((row) => row.every(isSound))) return value;
   return { grid: value.grid.map((row) => row.map((each) => checkedScalar(name, each))) };
 }
@@ -31,7 +35,9 @@ function thrown(name: string, error: unknown): Failure {
 function settled(name: string, compute: () => Value | undefined): Value {
   try {
     const value = compute();
-    return typeof value === 'number' || (value !== undefined && isFailure(value)) ? checkedScalar(name, value) : checked(name, value);
+    return typeof value === 'number' || (value !== undefined && isFailure(value))
+      ? checkedScalar(name, value)
+      : checked(name, value);
   } catch (error) {
     return thrown(name, error);
   }

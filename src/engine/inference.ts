@@ -15,7 +15,7 @@ import { isCell, rooted } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
 import { dependencyOrder, dependentsOf } from './dependency-order.ts';
 import { referenceKey } from './formula.ts';
-import type { Formula, ReferenceNode } from './formula.ts';
+import type { Formula } from './formula.ts';
 import { namesNear } from './names-near.ts';
 import { rangeType } from './range-type.ts';
 
@@ -56,7 +56,6 @@ function contextOf(formula: Formula, sheet: number, around: Surroundings): Infer
     const operand = operandOf(key);
     return operand && operandType(cells, operand, sheet);
   };
-  const keyOf = (node: ReferenceNode): string => referenceKey(node);
   const missing: ScalarType = { type: 'failed', failure: failure('#REF!', 'there is no such cell') };
   return {
     functions,
@@ -66,11 +65,11 @@ function contextOf(formula: Formula, sheet: number, around: Surroundings): Infer
       const type = typeOf(cellKey(worksheet, column, row));
       return type && type.type !== 'grid' ? type : missing;
     },
-    rangeType: (node) => typeOf(keyOf(node)) ?? missing,
+    rangeType: (node) => typeOf(referenceKey(node)) ?? missing,
     nameType: (worksheet, name) => typeOf(nameKey(worksheet, name)),
     namesNear: (worksheet, name) => namesNear(notebook, cells.sheet(sheet).id, worksheet, name),
     unitOf(node) {
-      const operand = operandOf(keyOf(node));
+      const operand = operandOf(referenceKey(node));
       return operand && isCell(operand) ? around.unitOf(operand) || undefined : undefined;
     },
   };
@@ -81,7 +80,14 @@ const NOWHERE = { from: 0, to: 0 } as const;
 const UNFIXED = { columnFixed: false, rowFixed: false } as const;
 
 const cellKey = (worksheet: string | undefined, column: number, row: number): string =>
-  referenceKey({ type: 'cell', column, row, ...UNFIXED, ...NOWHERE, ...(worksheet !== undefined && { worksheet }) });
+  referenceKey({
+    type: 'cell',
+    column,
+    row,
+    ...UNFIXED,
+    ...NOWHERE,
+    ...(worksheet !== undefined && { worksheet }),
+  });
 
 const nameKey = (worksheet: string | undefined, name: string): string =>
   referenceKey({ type: 'name', name, ...NOWHERE, ...(worksheet !== undefined && { worksheet }) });
@@ -172,7 +178,9 @@ export function inferAll(
     if (!fresh.has(state) && !cycle && !state.cycle && isClean(formula, cells, moved)) continue;
     state.cycle = cycle;
     formula.rangeTypes = rangeTypesVersion(cells, formula);
-    const found = cycle ? { refused: circleFailure(cells, cycle) } : inferFormula(formula, state.sheet, around);
+    const found = cycle
+      ? { refused: circleFailure(cells, cycle) }
+      : inferFormula(formula, state.sheet, around);
     if (settle(cells, state, formula, found)) moved.add(state);
     inferred.push(state);
   }

@@ -31,7 +31,9 @@ export function breaches(
 ): readonly Caution[] {
   const sides: readonly Side[] = [
     ...(limits.low === undefined ? [] : [{ side: 'low', limit: limits.low, words: limits.lowText } as const]),
-    ...(limits.high === undefined ? [] : [{ side: 'high', limit: limits.high, words: limits.highText } as const]),
+    ...(limits.high === undefined
+      ? []
+      : [{ side: 'high', limit: limits.high, words: limits.highText } as const]),
   ];
   return sides.flatMap(({ side, limit, words }) => {
     const bound = limitValue(limit, kind, shownIn, currency);

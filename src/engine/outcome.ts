@@ -78,7 +78,13 @@ function kindName(value: CellState['value'], type: ScalarType): string {
 export function resultOf(cells: Cells, state: CellState, settings: DisplaySettings): CellResult {
   const { value, type } = state;
   if (isFailure(value)) {
-    return { value: null, kind: 'error', unit: '', error: errorOf(cells, state, value), cautions: NO_CAUTIONS };
+    return {
+      value: null,
+      kind: 'error',
+      unit: '',
+      error: errorOf(cells, state, value),
+      cautions: NO_CAUTIONS,
+    };
   }
   const unit = typeof value === 'number' ? unitOfCell(state, settings) : '';
   const cautions = cautionsOf(state, unit, settings);
@@ -96,13 +102,20 @@ export function isPlain({ value, cell, cautions, staticCautions, assumed }: Cell
 }
 
 export function sameResult(a: CellResult, b: CellResult): boolean {
-  return a.value === b.value && a.kind === b.kind && a.unit === b.unit && sameError(a.error, b.error) && sameCautions(a, b);
+  return (
+    a.value === b.value &&
+    a.kind === b.kind &&
+    a.unit === b.unit &&
+    sameError(a.error, b.error) &&
+    sameCautions(a, b)
+  );
 }
+
+const cellsOf = ({ root, path }: ResultError): string => JSON.stringify([root, path]);
 
 function sameError(a: ResultError | undefined, b: ResultError | undefined): boolean {
   if (!a || !b) return a === b;
-  const path = (error: ResultError): string => JSON.stringify([error.root, error.path]);
-  return a.code === b.code && a.message === b.message && path(a) === path(b);
+  return a.code === b.code && a.message === b.message && cellsOf(a) === cellsOf(b);
 }
 
 function sameCautions(a: CellResult, b: CellResult): boolean {

@@ -64,9 +64,7 @@ const COLUMN_NAMES = Array.from({ length: 64 }, (_, column) =>
 function blockText(block: PlaceBlock): string {
   const { sheet, row, column, rows, columns } = block;
   const start = `S${sheet + 1}!${COLUMN_NAMES[column]}${row + 1}`;
-  return rows === 1 && columns === 1
-    ? start
-    : `${start}:${COLUMN_NAMES[column + columns - 1]}${row + rows}`;
+  return rows === 1 && columns === 1 ? start : `${start}:${COLUMN_NAMES[column + columns - 1]}${row + rows}`;
 }
 
 /** Which formulas to compute after which changes, and in which order. Sheets are numbers, so that no title reaches the library. */

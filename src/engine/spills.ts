@@ -102,7 +102,10 @@ export class Spills {
   giveUp({ fresh, again, moved }: Effects): void {
     for (const state of [...again, ...[...moved].flatMap(({ origin }) => origin ?? [])]) {
       if (!state.formula) continue;
-      state.formula.problem = failure('#CIRCLE!', 'the values of this formula fill cells on which it depends');
+      state.formula.problem = failure(
+        '#CIRCLE!',
+        'the values of this formula fill cells on which it depends',
+      );
       fresh.add(state);
     }
     again.clear();

@@ -25,7 +25,12 @@ export interface Watch {
   readonly step?: CallNotes['step'];
 }
 
-export function tryOut(workbook: Workbook, address: CellAddress, content: string, watch: Watch = {}): TriedOut {
+export function tryOut(
+  workbook: Workbook,
+  address: CellAddress,
+  content: string,
+  watch: Watch = {},
+): TriedOut {
   const { cells, notebook } = workbook;
   const sheet = cells.sheetNumber(address.worksheet);
   if (sheet === undefined) throw new RangeError(`no worksheet ${address.worksheet} is open`);
@@ -62,7 +67,12 @@ export function tryOut(workbook: Workbook, address: CellAddress, content: string
   state.staticCautions = found.inference.cautions;
   state.assumed = found.inference.assumed.map(({ text }) => ({ key: `read: ${text}`, text }));
   const noted: Caution[] = [];
-  const value = run(workbook, formula, { caution: (each) => noted.push(each), ...(watch.step && { step: watch.step }) }, watch.functions);
+  const value = run(
+    workbook,
+    formula,
+    { caution: (each) => noted.push(each), ...(watch.step && { step: watch.step }) },
+    watch.functions,
+  );
   state.cautions = noted.filter((each, index) => noted.findIndex(({ key }) => key === each.key) === index);
   const gives = isGrid(value) && found.inference.type.type === 'grid' ? value : undefined;
   state.value = gives ? (gives.grid[0]?.[0] ?? null) : singleValue(value);

@@ -3,7 +3,15 @@
 import { forEachCell } from '../document/index.ts';
 import type { CellChange, Notebook } from '../document/index.ts';
 import { compileScalar, failure, isFailure, isGrid, singleValue } from '../expression/index.ts';
-import type { CallNotes, Caution, CompiledScalar, Failure, FunctionTable, Scalar, Value } from '../expression/index.ts';
+import type {
+  CallNotes,
+  Caution,
+  CompiledScalar,
+  Failure,
+  FunctionTable,
+  Scalar,
+  Value,
+} from '../expression/index.ts';
 import { Cells, makeSheet, rooted } from './cells.ts';
 import type { CellState } from './cells.ts';
 import { readGiven } from './content.ts';
@@ -87,7 +95,8 @@ export class Workbook implements Surroundings {
     const work = noWork();
     for (const { worksheet, row, column, to } of changes) {
       const sheet = this.cells.sheetNumber(worksheet);
-      if (sheet === undefined) throw new RangeError(`a change names the worksheet ${worksheet}, which is not open`);
+      if (sheet === undefined)
+        throw new RangeError(`a change names the worksheet ${worksheet}, which is not open`);
       const state = this.cells.at(sheet, row, column);
       const before = state.cell?.content;
       state.cell = to;
@@ -174,7 +183,8 @@ export class Workbook implements Surroundings {
         for (const state of work.values) if (!state.origin) this.#postValue(state);
         for (const state of inferred) if (state.formula) this.#post(state, state.formula);
         for (const state of work.again) if (state.formula) this.#post(state, state.formula);
-        for (const item of this.#spills.takeNewItems()) if (item.origin) this.#schedule.setFormula(item, [item.origin]);
+        for (const item of this.#spills.takeNewItems())
+          if (item.origin) this.#schedule.setFormula(item, [item.origin]);
       });
       work = noWork();
       if (!this.#spills.settle(work, this.changed)) return;
@@ -242,4 +252,5 @@ export class Workbook implements Surroundings {
   }
 }
 
-const failureToken = ({ failure: code, message, root }: Failure): string => `e${code}${root ?? ''} ${message}`;
+const failureToken = ({ failure: code, message, root }: Failure): string =>
+  `e${code}${root ?? ''} ${message}`;

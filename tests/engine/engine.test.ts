@@ -67,11 +67,15 @@ test('an error at run time is passed on with the cell in which it began, and IFE
 
 test('F6a names of the own worksheet come first, then those of common worksheets; other worksheets by title', () => {
   const engine = openedPages([
-    { title: 'Feeds', cells: { A1: '=fz*2', A2: "='Shop data'.hours", A3: '=kc1.1', B1: '0.1 mm' }, names: { fz: 'B1' } },
+    {
+      title: 'Feeds',
+      cells: { A1: '=fz*2', A2: "='Shop data'.hours", A3: '=kc1.1', B1: '0.1 mm' },
+      names: { fz: 'B1' },
+    },
     {
       title: 'Shop data',
       cells: { A1: '80 EUR/h', A2: '8 h', A3: '1500 MPa', B1: '0.2 mm', C1: '=Feeds.B1+fz' },
-      names: { 'hours': 'A2', 'kc1.1': 'A3', 'fz': 'B1' },
+      names: { hours: 'A2', 'kc1.1': 'A3', fz: 'B1' },
       common: true,
     },
   ]);
@@ -122,7 +126,15 @@ test('empty is not zero: with quantities a value is missing, among plain numbers
 });
 
 test('F13b a range has a dimension a column, and a column that mixes two clashes', () => {
-  const engine = opened({ A1: '1 mm', A2: '2 mm', A3: 'note', B1: '3 min', B2: '=A1', C1: '=SUM(A1:A3)', C2: '=SUM(B1:B2)' });
+  const engine = opened({
+    A1: '1 mm',
+    A2: '2 mm',
+    A3: 'note',
+    B1: '3 min',
+    B2: '=A1',
+    C1: '=SUM(A1:A3)',
+    C2: '=SUM(B1:B2)',
+  });
   expect(engine.result(at('C1'))).toMatchObject({ kind: 'length', value: 0.003 });
   expect(engine.result(at('C2')).error?.code).toBe('#UNIT!');
 });
@@ -132,7 +144,9 @@ test('limits of a cell mark a value beyond them with their own words', () => {
   const engine = opened({ A1: '10 mm', A2: { content: '=A1*2', limits } });
   expect(engine.result(at('A2')).cautions).toEqual([]);
   engine.apply([typed('A1', '20 mm')]);
-  expect(engine.result(at('A2')).cautions).toMatchObject([{ type: 'breach', text: expect.stringMatching(/30 mm.*longest tool/) }]);
+  expect(engine.result(at('A2')).cautions).toMatchObject([
+    { type: 'breach', text: expect.stringMatching(/30 mm.*longest tool/) },
+  ]);
   engine.apply([typed('A1', '15 mm')]);
   expect(engine.result(at('A2')).cautions).toEqual([]);
 });
@@ -140,16 +154,32 @@ test('limits of a cell mark a value beyond them with their own words', () => {
 test('F23 an acknowledged caution stays acknowledged until its words or the formula change', () => {
   const content = '=CUT.FEED_RATE(4; 0.1 mm/rev; 1000 1/min)';
   const caution = opened({ A1: content }).result(at('A1')).cautions[0];
-  const acknowledged = [{ key: caution?.key ?? '', text: caution?.text ?? '', reason: 'drill, meant so', content }];
+  const acknowledged = [
+    { key: caution?.key ?? '', text: caution?.text ?? '', reason: 'drill, meant so', content },
+  ];
   const engine = opened({ A1: { content, acknowledged } });
   expect(engine.result(at('A1')).cautions[0]?.acknowledged).toBe('drill, meant so');
   engine.apply([typed('A1', { content: '=CUT.FEED_RATE(5; 0.1 mm/rev; 1000 1/min)', acknowledged })]);
   expect(engine.result(at('A1')).cautions[0]?.acknowledged).toBeUndefined();
 });
 
-test('F19 the display unit is the cell\'s own, else as typed, else the default of the kind', () => {
-  const engine = opened({ A1: '2 in', A2: '=A1', A3: { content: '=A1', unit: 'um' }, A4: { content: '=A1', unit: 'min' }, A5: '5 %', A6: '=2*3' });
-  expect(['A1', 'A2', 'A3', 'A4', 'A5', 'A6'].map((address) => engine.result(at(address)).unit)).toEqual(['in', 'mm', 'um', 'mm', '%', '']);
+test("F19 the display unit is the cell's own, else as typed, else the default of the kind", () => {
+  const engine = opened({
+    A1: '2 in',
+    A2: '=A1',
+    A3: { content: '=A1', unit: 'um' },
+    A4: { content: '=A1', unit: 'min' },
+    A5: '5 %',
+    A6: '=2*3',
+  });
+  expect(['A1', 'A2', 'A3', 'A4', 'A5', 'A6'].map((address) => engine.result(at(address)).unit)).toEqual([
+    'in',
+    'mm',
+    'um',
+    'mm',
+    '%',
+    '',
+  ]);
 });
 
 test('F22 money shows the currency of the notebook', () => {
@@ -192,8 +222,12 @@ test('messages are answered with plain data that survives a structured clone', (
   const posted: unknown[] = [];
   const notebook = notebookOf([{ title: 'Sheet', cells: { A1: '=1/0', A2: '=MILL.CHIP_MAX(20;0.1;2)' } }]);
   engine.handle({ type: 'open', notebook, revision: 3 }, (message) => posted.push(message));
-  engine.handle({ type: 'apply', changes: [typed('A3', '=A2')], revision: 4 }, (message) => posted.push(message));
-  engine.handle({ type: 'preview', request: 1, address: at('A4'), content: '=A3' }, (message) => posted.push(message));
+  engine.handle({ type: 'apply', changes: [typed('A3', '=A2')], revision: 4 }, (message) =>
+    posted.push(message),
+  );
+  engine.handle({ type: 'preview', request: 1, address: at('A4'), content: '=A3' }, (message) =>
+    posted.push(message),
+  );
   engine.handle({ type: 'explain', request: 2, address: at('A2') }, (message) => posted.push(message));
   expect(posted).toMatchObject([
     { type: 'results', revision: 3, complete: true, worksheets: ['w1'] },

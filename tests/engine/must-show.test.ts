@@ -25,7 +25,10 @@ test('the same chip thickness from inches agrees to 12 digits', () => {
 test('F15 plain numbers are read in the units of the parameters and the cell says so', () => {
   const result = shown('=MILL.CHIP_MAX(20;0.1;2)');
   expect(result.value).toBeCloseTo(CHIP, 16);
-  expect(result.cautions.map(({ type, text }) => [type, text])).toContainEqual(['assumed', '0.1 read as 0.1 mm']);
+  expect(result.cautions.map(({ type, text }) => [type, text])).toContainEqual([
+    'assumed',
+    '0.1 read as 0.1 mm',
+  ]);
   expect(result.cautions.every(({ type }) => type === 'assumed')).toBe(true);
 });
 
@@ -80,7 +83,9 @@ test('F16 a feed per revolution given as feed per tooth is computed with a cauti
   expect(result.value).toBeCloseTo(0.4 / 60, 15);
   expect(result.cautions).toHaveLength(1);
   expect(result.cautions[0]).toMatchObject({ type: 'caution' });
-  expect(result.cautions[0]?.text).toMatch(/feed per revolution.*feed per tooth|feed per tooth.*feed per revolution/);
+  expect(result.cautions[0]?.text).toMatch(
+    /feed per revolution.*feed per tooth|feed per tooth.*feed per revolution/,
+  );
 });
 
 test('rounding takes numbers as they read in decimals', () => {

@@ -50,7 +50,10 @@ export function notebookOf(pages: readonly Page[], settings: Partial<Notebook> =
   };
 }
 
-export const at = (address: string, worksheetId = 'w1'): CellAddress => ({ worksheet: worksheetId, ...place(address) });
+export const at = (address: string, worksheetId = 'w1'): CellAddress => ({
+  worksheet: worksheetId,
+  ...place(address),
+});
 
 /** An engine with all functions and one worksheet of these cells open. */
 export function opened(cells: Cells, settings: Partial<Notebook> = {}, names: Page['names'] = {}): Engine {
