@@ -2,6 +2,7 @@
 
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { notices } from './vite.notices.ts';
 
 export default defineConfig({
   base: './',
@@ -9,6 +10,7 @@ export default defineConfig({
   build: { target: 'es2022', outDir: 'dist', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   worker: { format: 'es' },
   plugins: [
+    notices(import.meta.dirname),
     VitePWA({
       registerType: 'prompt',
       injectRegister: null,
