@@ -2,7 +2,15 @@
 
 import { isUnknownUnit, parseUnit, toSI } from '../quantity/index.ts';
 import type { CallNotes, FunctionTable, TableFunction } from './function-table.ts';
-import { applyBinary, applyPercent, applyUnary, checkedNumber, mapPairs, mapValue } from './operators.ts';
+import {
+  applyBinary,
+  applyPercent,
+  applyUnary,
+  checkedNumber,
+  mapPairs,
+  mapValue,
+  numberOperation,
+} from './operators.ts';
 import type {
   ArrayNode,
   BinaryNode,
@@ -152,8 +160,13 @@ function compiled(node: Node, scope: ScalarScope): CompiledScalar {
       }
       const right = compiled(node.right, scope);
       const { operator } = node;
-      return (inputs, notes) =>
-        mapPairs(left(inputs, notes), right(inputs, notes), (a, b) => applyBinary(operator, a, b));
+      const onNumbers = numberOperation(operator);
+      return (inputs, notes) => {
+        const a = left(inputs, notes);
+        const b = right(inputs, notes);
+        if (typeof a === 'number' && typeof b === 'number') return onNumbers(a, b);
+        return mapPairs(a, b, (x, y) => applyBinary(operator, x, y));
+      };
     }
     case 'call':
       return compileCall(node, scope);

@@ -1,10 +1,10 @@
-/** Marks that the shape of a formula earns: double conversion (F18), powers that differ from mathematics (F5), fractions of a unit (F7a). */
+/** Factors that convert a quantity a second time (F18). */
 
 import { DIMENSIONLESS } from '../quantity/index.ts';
 import type { Caution } from './function-table.ts';
 import { numberText } from './operators.ts';
 import { print } from './print.ts';
-import type { BinaryNode, Node } from './tree.ts';
+import type { Node } from './tree.ts';
 import type { NumberType } from './type.ts';
 
 /** A factor of a chain of * and /. */
@@ -53,47 +53,4 @@ export function conversionCautions(factors: readonly Factor[], result: NumberTyp
     });
   }
   return cautions;
-}
-
-const isOdd = (exponent: number | undefined): boolean =>
-  exponent !== undefined && Math.abs(exponent) % 2 === 1;
-
-/** F5: unary minus before a power, and chained powers, where mathematics reads them otherwise. */
-export function powerCaution(node: BinaryNode, exponent: number | undefined): Caution | undefined {
-  if (node.operator !== '^') return undefined;
-  const { left, right } = node;
-  if (left.type === 'unary' && left.operator === '-' && !isOdd(exponent)) {
-    const base = print(left.operand);
-    return {
-      key: `minus ${print(node)}`,
-      text: `${print(node)} is read as (-${base})^${print(right)}; mathematics reads -(${base}^${print(right)})`,
-    };
-  }
-  if (left.type === 'binary' && left.operator === '^') {
-    const [first, second, third] = [print(left.left), print(left.right), print(right)];
-    return {
-      key: `chain ${print(node)}`,
-      text: `${print(node)} is read as (${first}^${second})^${third}; mathematics reads ${first}^(${second}^${third})`,
-    };
-  }
-  return undefined;
-}
-
-/** F7a: "3/8 in" is 3 divided by 8 inches. */
-export function fractionCaution(node: BinaryNode): Caution | undefined {
-  const { left, right } = node;
-  if (node.operator !== '/' || left.type !== 'number' || right.type !== 'quantity') return undefined;
-  if (
-    right.magnitude.type !== 'number' ||
-    !/^\d+$/.test(left.digits) ||
-    !/^\d+$/.test(right.magnitude.digits)
-  ) {
-    return undefined;
-  }
-  const written = `${left.digits}/${print(right)}`;
-  const ready = `${numberText(left.value / right.magnitude.value)} ${right.unit}`;
-  return {
-    key: `fraction ${written}`,
-    text: `${written} is ${left.digits} divided by ${print(right)}; for the fraction write ${ready}`,
-  };
 }

@@ -32,7 +32,7 @@ export interface Operand {
   /** Display unit; "" for plain numbers. */
   readonly unit: string;
   /** The number, where the formula or a cell fixes it: an exponent (F17). */
-  readonly constant?: number;
+  readonly constant: number | undefined;
 }
 
 /** What an operator gives. `days` says where a date's day numbers meet times in seconds. */

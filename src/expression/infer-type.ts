@@ -3,7 +3,7 @@
 import { DIMENSIONLESS, isUnknownUnit, parseUnit, PLAIN } from '../quantity/index.ts';
 import type { Kind } from '../quantity/index.ts';
 import type { ArgumentType, Caution } from './function-table.ts';
-import { conversionCautions, factorsOf, fractionCaution, powerCaution } from './infer-cautions.ts';
+import { conversionCautions, factorsOf } from './infer-cautions.ts';
 import { arrayType, columnsOf, firstFailure, mapColumns, pairColumns } from './infer-columns.ts';
 import { nearestNames } from './infer-names.ts';
 import { LOGICAL, NEUTRAL, numberOf, operatorType, PLAIN_NUMBER, signType, TEXT } from './infer-operators.ts';
@@ -11,6 +11,7 @@ import type { Operand, Outcome } from './infer-operators.ts';
 import { assumedNote, inSeconds, spanOf, withUnitRead } from './infer-rewriting.ts';
 import type { AssumedNote, Inference, InferenceContext } from './inference-context.ts';
 import { print } from './print.ts';
+import { cautionsOfSyntax } from './syntax-cautions.ts';
 import type { BinaryNode, CallNode, CellNode, ErrorNode, NameNode, Node, QuantityNode } from './tree.ts';
 import type { FailedType, NumberType, ScalarType, ValueType } from './type.ts';
 import { failure } from './value.ts';
@@ -145,8 +146,14 @@ class Pass {
 
   private operand(type: ScalarType, written: Node, typed: Typed): Operand {
     const unit = type.type === 'number' ? this.unitOf(written, type.kind) : '';
-    const operand = { type, text: print(written), unit };
-    return typed.constant ? { ...operand, constant: typed.constant.value } : operand;
+    return {
+      type,
+      unit,
+      get text() {
+        return print(written);
+      },
+      constant: typed.constant?.value,
+    };
   }
 
   /** The unit in which messages show a node: its own, the cell's, or the kind's default. */
@@ -181,8 +188,6 @@ class Pass {
       return result.type;
     });
     const constant = folded(node, left, right);
-    this.caution(powerCaution(node, right.constant?.value));
-    this.caution(fractionCaution(node));
     if (chained && !inChain && type.type === 'number') this.lookForConversions(node, type);
     const tree = inSeconds({ ...node, left: left.node, right: right.node }, outcome?.days);
     const literal = constant && constant.cells.length === 0 && type.type === 'number' && type.kind === PLAIN;
@@ -232,9 +237,14 @@ class Pass {
 
   /** An argument for a function's own inference; asking for the number of a cell makes the cell a constant (F12). */
   private argument({ type, constant }: Typed, written: Node): ArgumentType {
-    const text = print(written);
-    const span = spanOf(written);
-    if (type.type !== 'number' || !constant || constant.cells.length === 0) return { type, span, text };
+    const argument = (known: ValueType): ArgumentType => ({
+      type: known,
+      span: spanOf(written),
+      get text() {
+        return print(written);
+      },
+    });
+    if (type.type !== 'number' || !constant || constant.cells.length === 0) return argument(type);
     const { constants } = this;
     const watched: NumberType = {
       type: 'number',
@@ -244,7 +254,7 @@ class Pass {
         return constant.value;
       },
     };
-    return { type: watched, span, text };
+    return argument(watched);
   }
 }
 
@@ -310,7 +320,7 @@ export function inferType(node: Node, context: InferenceContext): Inference {
   const inference = {
     type,
     tree,
-    cautions: [...pass.cautions.values()],
+    cautions: [...cautionsOfSyntax(node).map(({ key, text }) => ({ key, text })), ...pass.cautions.values()],
     assumed: pass.assumed,
     constants: [...pass.constants],
   };

@@ -135,6 +135,27 @@ function powerOf(a: number, b: number): number | Failure {
   return checkedNumber(a ** b);
 }
 
+/** Every operator on two numbers. */
+const ON_NUMBERS: Readonly<Record<BinaryOperator, (a: number, b: number) => Scalar>> = {
+  '+': (a, b) => checkedNumber(sumOf(a, b)),
+  '-': (a, b) => checkedNumber(differenceOf(a, b)),
+  '*': (a, b) => checkedNumber(a * b),
+  '/': quotientOf,
+  '^': powerOf,
+  '&': (a, b) => numberText(a) + numberText(b),
+  '=': (a, b) => numberOrder(a, b) === 0,
+  '<>': (a, b) => numberOrder(a, b) !== 0,
+  '<': (a, b) => numberOrder(a, b) < 0,
+  '<=': (a, b) => numberOrder(a, b) <= 0,
+  '>': (a, b) => numberOrder(a, b) > 0,
+  '>=': (a, b) => numberOrder(a, b) >= 0,
+};
+
+/** The operator as a function of two numbers. */
+export function numberOperation(operator: BinaryOperator): (a: number, b: number) => Scalar {
+  return ON_NUMBERS[operator];
+}
+
 /** One binary operator on two single values. Failures pass through, the left one first. */
 export function applyBinary(operator: BinaryOperator, left: Scalar, right: Scalar): Scalar {
   if (isFailure(left)) return left;
@@ -147,19 +168,7 @@ export function applyBinary(operator: BinaryOperator, left: Scalar, right: Scala
   const a = asNumber(left);
   if (typeof a !== 'number') return a;
   const b = asNumber(right);
-  if (typeof b !== 'number') return b;
-  switch (operator) {
-    case '+':
-      return checkedNumber(sumOf(a, b));
-    case '-':
-      return checkedNumber(differenceOf(a, b));
-    case '*':
-      return checkedNumber(a * b);
-    case '/':
-      return quotientOf(a, b);
-    default:
-      return powerOf(a, b);
-  }
+  return typeof b === 'number' ? ON_NUMBERS[operator](a, b) : b;
 }
 
 /** Unary minus; unary plus leaves every value as it is. */

@@ -123,9 +123,10 @@ const column = fc.array(fc.double({ min: -10, max: 10, noNaN: true }), {
   maxLength: SAMPLES,
 });
 
+const asDouble = (value: Scalar): number =>
+  typeof value === 'number' ? value : typeof value === 'boolean' ? Number(value) : NaN;
+
 test('columns equal the scalar evaluation sample by sample', () => {
-  const asDouble = (value: Scalar): number =>
-    typeof value === 'number' ? value : typeof value === 'boolean' ? Number(value) : NaN;
   fc.assert(
     fc.property(anything, column, column, (text, a, b) => {
       const tree = treeOf(`=${text}`);

@@ -202,14 +202,20 @@ test('F18 no caution where nothing carries a unit, or the factor belongs to a pl
 });
 
 test('F5 a minus before a power and chained powers show both readings where they differ', () => {
-  expect(cautionsOf('=-B2^2')).toEqual(['-B2^2 is read as (-B2)^2; mathematics reads -(B2^2)']);
+  expect(cautionsOf('=-B2^2')).toEqual([
+    '-B2^2 is read as (-B2)^2, the sign first; mathematics reads -(B2^2)',
+  ]);
   expect(cautionsOf('=-2^3')).toEqual([]);
-  expect(cautionsOf('=2^3^2')).toEqual(['2^3^2 is read as (2^3)^2; mathematics reads 2^(3^2)']);
+  expect(cautionsOf('=2^3^2')).toEqual([
+    '2^3^2 is read as (2^3)^2, from the left; mathematics reads 2^(3^2)',
+  ]);
   expect(cautionsOf('=(2^3)^2')).toEqual([]);
 });
 
 test('F7a whole numbers parted by / before a unit get a caution with both readings', () => {
-  expect(cautionsOf('=3/8 in')).toEqual(['3/8 in is 3 divided by 8 in; for the fraction write 0.375 in']);
+  expect(cautionsOf('=3/8 in')).toEqual([
+    '3/8 in is read as 3 divided by 8 in; the fraction of the unit is 0.375 in',
+  ]);
   expect(cautionsOf('=B2/8 in')).toEqual([]);
 });
 
