@@ -2,8 +2,10 @@
 
 import { quantityValue } from './compile-scalar.ts';
 import type { FunctionTable } from './function-table.ts';
+import { COMPARISON_CLOSURES, UNARY_CLOSURES } from './number-closures.ts';
+import type { NumberClosure } from './number-closures.ts';
 import { BINARY_FUNCTIONS, FOLDS, powerOrNaN, UNARY_FUNCTIONS } from './numeric-functions.ts';
-import { differenceOf, holds, isComparison, numberOrder, sumOf } from './operators.ts';
+import { differenceOf, isComparison, sumOf } from './operators.ts';
 import type { BinaryNode, CallNode, Node } from './tree.ts';
 import { failure } from './value.ts';
 import type { Failure, Scalar } from './value.ts';
@@ -21,7 +23,7 @@ export interface EquationOptions {
 
 type Slots = ArrayLike<number>;
 type Lists = readonly ArrayLike<number>[];
-type Closure = (slots: Slots, lists: Lists, index: number) => number;
+type Closure = NumberClosure;
 
 /**
  * Numbers by symbol (NaN for one left out; logicals 1 and 0), lists by list symbol. A result that is no finite number
@@ -92,17 +94,17 @@ function compileBinary(node: BinaryNode, scope: Scope): Closure {
     if (words) return words;
     const a = closure(node.left, scope);
     const b = closure(node.right, scope);
-    return (s, l, i) => {
-      const order = numberOrder(a(s, l, i), b(s, l, i));
-      return Number.isNaN(order) ? NaN : truth(holds(operator, order));
-    };
+    return COMPARISON_CLOSURES[operator](a, b);
   }
   const a = closure(node.left, scope);
   const b = closure(node.right, scope);
   const constant = constantOf(node.right, scope);
   switch (operator) {
     case '+':
-      return (s, l, i) => sumOf(a(s, l, i), b(s, l, i));
+      return (s, l, i) => {
+        const left = a(s, l, i);
+        return sumOf(left, b(s, l, i));
+      };
     case '-':
       return (s, l, i) => differenceOf(a(s, l, i), b(s, l, i));
     case '*':
@@ -111,8 +113,9 @@ function compileBinary(node: BinaryNode, scope: Scope): Closure {
       if (constant !== undefined && constant !== 0) return (s, l, i) => a(s, l, i) / constant;
       const { divided } = scope;
       return (s, l, i) => {
+        const dividend = a(s, l, i);
         const divisor = b(s, l, i);
-        if (divisor !== 0) return a(s, l, i) / divisor;
+        if (divisor !== 0) return dividend / divisor;
         divided?.();
         return NaN;
       };
@@ -271,7 +274,7 @@ function compileCall(node: CallNode, scope: Scope): Closure {
   const unary = args.length === 1 ? UNARY_FUNCTIONS.get(name) : undefined;
   if (unary && first) {
     const a = closure(first, scope);
-    return (s, l, i) => unary(a(s, l, i));
+    return UNARY_CLOSURES.get(name)?.(a) ?? ((s, l, i) => unary(a(s, l, i)));
   }
   const binary = args.length === 2 ? BINARY_FUNCTIONS.get(name) : undefined;
   if (binary && first && second) {

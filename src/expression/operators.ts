@@ -23,8 +23,9 @@ export function differenceOf(a: number, b: number): number {
 export function numberOrder(a: number, b: number): number {
   if (a === b) return 0;
   const difference = a - b;
-  if (Math.abs(difference) <= CLOSENESS * Math.max(Math.abs(a), Math.abs(b))) return 0;
-  return Math.sign(difference);
+  const width = CLOSENESS * Math.max(Math.abs(a), Math.abs(b));
+  // The last difference is 0, or NaN where a side is none.
+  return difference > width ? 1 : difference < -width ? -1 : difference - difference;
 }
 
 /** -1, 0 or 1 by code units of the lower-case forms: comparison is not case-sensitive. */
