@@ -8,7 +8,7 @@ import type { Problem, SyntaxOptions, Token } from './token.ts';
 
 export type CanonicalFormula =
   | { readonly text: string; readonly problem?: undefined }
-  | { readonly problem: Problem };
+  | { readonly text?: undefined; readonly problem: Problem };
 
 /** Signs that stand for operators and spaces that are no plain ones. */
 const SPACES = /[\u00A0\u2009\u202F\u3000]/g;

@@ -73,7 +73,8 @@ class Writer {
       case 'logical':
         return node.value ? 'TRUE()' : 'FALSE()';
       case 'error':
-        return mapping.error?.(node.code) ?? node.code;
+        // In brackets, since the library would take a slash behind #N/A for a part of it.
+        return mapping.error?.(node.code) ?? `(${node.code})`;
       case 'array':
         return this.array(node, (digits) => Number(digits));
       case 'cell':
@@ -101,7 +102,7 @@ class Writer {
           : `${carrier}(${left}${this.separator}${right})`;
       }
       case 'group':
-        return `(${this.write(node.inner)})`;
+        return this.write(node.inner);
       case 'broken':
         throw new TypeError('a formula with a problem has no engine text');
     }

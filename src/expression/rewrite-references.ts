@@ -9,6 +9,7 @@ export type Reference = CellNode | RangeNode | NameNode;
 
 /** A rewriting that may not happen; nothing changes then. */
 export interface RefusedRewriting {
+  readonly text?: undefined;
   readonly refused: string;
 }
 

@@ -3,9 +3,17 @@
  * working draft 19 January 2010, tables of test cases, checked against OpenDocument v1.4 part 4; seen in references/openformula.json.
  */
 
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { parse, print } from '../../src/expression/index.ts';
-import published from '../references/openformula.json' with { type: 'json' };
+
+interface Published {
+  readonly cases: readonly { readonly id: string; readonly expression: string; readonly value: unknown }[];
+}
+
+const published: Published = JSON.parse(
+  readFileSync(new URL('../references/openformula.json', import.meta.url), 'utf8'),
+);
 
 /** Written in a way that the language leaves out on purpose, with the reason. */
 const LEFT_OUT = new Map([

@@ -153,8 +153,13 @@ test('a cell outside of the worksheet is #REF!, other wrong text #VALUE!', () =>
   expect(parse('=B3 B4').problem?.code).toBe('#VALUE!');
 });
 
+const nested = (depth: number) => `=${'('.repeat(depth)}1${')'.repeat(depth)}`;
+
+const calls = (depth: number) => `=${'N('.repeat(depth)}1${')'.repeat(depth)}`;
+
+const sum = (terms: number) => `=${Array.from({ length: terms }, () => '1').join('+')}`;
+
 test('the limits hold exactly: 2048 characters, 64 levels, 1000 parts', () => {
-  const nested = (depth: number) => `=${'('.repeat(depth)}1${')'.repeat(depth)}`;
   expect(parse(nested(64)).problem).toBeUndefined();
   expect(parse(nested(65)).problem).toMatchObject({
     code: '#LIMIT!',
@@ -162,11 +167,9 @@ test('the limits hold exactly: 2048 characters, 64 levels, 1000 parts', () => {
     message:
       'Character 66, “(”: brackets and calls are nested more than 64 deep; put a part of it into a cell of its own.',
   });
-  const calls = (depth: number) => `=${'N('.repeat(depth)}1${')'.repeat(depth)}`;
   expect(parse(calls(64)).problem).toBeUndefined();
   expect(parse(calls(65)).problem?.code).toBe('#LIMIT!');
 
-  const sum = (terms: number) => `=${Array.from({ length: terms }, () => '1').join('+')}`;
   expect(parse(`${sum(500)}`).problem).toBeUndefined();
   expect(parse(`-${sum(500).slice(1)}`).problem).toBeUndefined();
   expect(parse(`--${sum(500).slice(1)}`).problem?.message).toBe(

@@ -1,6 +1,6 @@
 /** Random syntax trees as formulas without problems have them: brackets wherever the precedence asks for them. */
 
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { PRECEDENCE } from '../../src/expression/index.ts';
 import type { ArrayNode, BinaryOperator, Corner, Node, NumberNode } from '../../src/expression/index.ts';
 
@@ -53,21 +53,19 @@ const names = fc.constantFrom(
   'constructor',
 );
 const units = fc.constantFrom(
-  ...[
-    'mm',
-    'mm/min',
-    'm/s^2',
-    'kW/(cm3/min)',
-    'N·m',
-    '1/min',
-    '°',
-    'µm',
-    'EUR/h',
-    'HRC',
-    'm2',
-    'in',
-    'mmm/rev',
-  ],
+  'mm',
+  'mm/min',
+  'm/s^2',
+  'kW/(cm3/min)',
+  'N·m',
+  '1/min',
+  '°',
+  'µm',
+  'EUR/h',
+  'HRC',
+  'm2',
+  'in',
+  'mmm/rev',
 );
 const functions = fc.constantFrom('SUM', 'MILL.CHIP_MAX', 'LOG10', 'IF', 'N');
 const text = fc.string({ maxLength: 12 }).map((value): Node => ({ type: 'text', value, ...SPAN }));

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { addressText, linesAfter, parse, print, readAddress, rewrite } from '../../src/expression/index.ts';
 import type { LineRewriting, Rewriting } from '../../src/expression/index.ts';
