@@ -22,3 +22,4 @@ export * from './commands/enter.ts';
 export * from './commands/fill.ts';
 export * from './commands/clipboard.ts';
 export * from './commands/sort.ts';
+export { tidyCell } from './tidy-cell.ts';

@@ -25,7 +25,7 @@ export type SortValue = number | string | boolean | null;
 export interface SortArgs extends CellsArgs {
   readonly keys: readonly SortKey[];
   /** Results of formulas; where left out, only cells without a formula can be sorted by. */
-  readonly valueOf?: (row: number, column: number) => SortValue;
+  readonly resultOf?: (row: number, column: number) => SortValue;
 }
 
 function contentValue(cell: Cell | undefined, currency: string): SortValue | undefined {
@@ -104,7 +104,7 @@ function movedContent(notebook: Notebook, worksheet: Worksheet, block: Block, ce
 
 /** Rows keep their order where the keys are equal; a name of a single row of the block goes with its row. */
 export function sort(notebook: Notebook, args: SortArgs): Transaction | Refusal {
-  const { worksheet: id, block, keys, valueOf } = args;
+  const { worksheet: id, block, keys, resultOf } = args;
   checkBlock(block);
   const worksheet = worksheetOf(notebook, id);
   for (const { column } of keys) {
@@ -122,9 +122,9 @@ export function sort(notebook: Notebook, args: SortArgs): Transaction | Refusal 
   for (let row = block.row; row < block.row + block.rows; row++) {
     const by: SortValue[] = [];
     for (const { column } of keys) {
-      const value = valueOf?.(row, column) ?? contentValue(cellAt(worksheet, row, column), notebook.currency);
+      const value = resultOf?.(row, column) ?? contentValue(cellAt(worksheet, row, column), notebook.currency);
       if (value === undefined) {
-        if (!valueOf)
+        if (!resultOf)
           return { message: `Not sorted: the value of ${addressOf(row, column)} is not known yet.` };
         by.push(null);
       } else by.push(value);
