@@ -12,7 +12,7 @@ import {
   PLAIN,
   raised,
 } from '../quantity/index.ts';
-import type { Kind } from '../quantity/index.ts';
+import type { Dimension, Kind } from '../quantity/index.ts';
 import type { Caution } from './function-table.ts';
 import { isComparison } from './operators.ts';
 import type { BinaryOperator } from './tree.ts';
@@ -192,6 +192,22 @@ function comparisonType(operator: BinaryOperator, left: Operand, right: Operand)
   return caution ? { type: LOGICAL, caution } : { type: LOGICAL };
 }
 
+const combined = {
+  '*': new Map<Dimension, Map<Dimension, Kind>>(),
+  '/': new Map<Dimension, Map<Dimension, Kind>>(),
+};
+
+/** F11a: the general kind of a product or quotient; the few that a notebook meets are remembered. */
+function combinedKind(operator: '*' | '/', a: Dimension, b: Dimension): Kind {
+  const kinds = combined[operator].get(a) ?? new Map<Dimension, Kind>();
+  combined[operator].set(a, kinds);
+  const known = kinds.get(b);
+  if (known) return known;
+  const made = generalKind(operator === '*' ? multiplied(a, b) : divided(a, b));
+  kinds.set(b, made);
+  return made;
+}
+
 function productType(operator: '*' | '/', left: Operand, right: Operand): Outcome {
   const a = countsAs(left.type);
   const b = countsAs(right.type);
@@ -203,8 +219,7 @@ function productType(operator: '*' | '/', left: Operand, right: Operand): Outcom
       return { type: noArithmetic(operand, type.kind) };
   }
   if (!a || !b) return { type: NEUTRAL };
-  const combine = operator === '*' ? multiplied : divided;
-  return { type: numberOf(generalKind(combine(a.kind.dimension, b.kind.dimension))) };
+  return { type: numberOf(combinedKind(operator, a.kind.dimension, b.kind.dimension)) };
 }
 
 function powerType(left: Operand, right: Operand): Outcome {
