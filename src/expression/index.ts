@@ -23,7 +23,6 @@ export { escapeMarkup, readSymbol, typesetSymbol } from './symbol.ts';
 export { typesetUnit } from './typeset-unit.ts';
 export * from './typeset.ts';
 export * from './engine-text.ts';
-export * from './canonical-formula.ts';
 export * from './call-at.ts';
 export * from './evaluate-columns.ts';
 export * from './evaluate-decimal.ts';

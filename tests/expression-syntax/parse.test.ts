@@ -214,3 +214,14 @@ test('unfinished text has a partial tree with all that could be read', () => {
     args: [{ type: 'cell' }, { type: 'binary', right: { type: 'broken', from: 11, to: 11 } }],
   });
 });
+
+test('F2 where the mark is a comma both marks are read, and 1.234 is refused with both readings', () => {
+  const options = { decimalMark: ',' } as const;
+  expect(parse('=1,5*2', options).tree).toMatchObject({ left: { digits: '1.5', value: 1.5 } });
+  expect(parse('=1.5*2', options).tree).toMatchObject({ left: { digits: '1.5' } });
+  expect(parse('=1 234,5 mm', options).tree).toMatchObject({ magnitude: { digits: '1234.5' } });
+  expect(parse('=0.125', options).problem).toBeUndefined();
+  expect(parse('=2*1.234', options).problem?.message).toBe(
+    'Character 4, “1.234”: it could be 1234 or 1,234; write the one that is meant.',
+  );
+});
