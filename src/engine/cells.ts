@@ -24,8 +24,8 @@ export interface CellState extends PlaceBlock {
   cautions: readonly Caution[];
   staticCautions: readonly Caution[];
   assumed: readonly Caution[];
-  /** Cells whose formula refers to this one alone. */
-  readonly users: Set<CellState>;
+  /** Cells whose formula refers to this one alone; made when there is one. */
+  users: Set<CellState> | undefined;
   /** All values of a formula that gives several. */
   items: Grid | undefined;
   /** The cells of a cycle that it is part of. */
@@ -45,9 +45,16 @@ export interface Sent {
 
 /** A block that formulas refer to. */
 export interface RangeState extends PlaceBlock {
-  readonly users: Set<CellState>;
+  users: Set<CellState> | undefined;
   grid: Grid | undefined;
   gridVersion: number;
+}
+
+/** The rows of all blocks with the same columns, so that blocks share them: a row is made again after a value in it changed. */
+interface Strip {
+  readonly column: number;
+  readonly columns: number;
+  readonly rows: (readonly Scalar[] | undefined)[];
 }
 
 export const isCell = (operand: CellState | RangeState): operand is CellState => 'formula' in operand;
@@ -61,6 +68,7 @@ export interface Sheet {
   /** Grows with every change of a type in the column. */
   readonly typeVersions: Float64Array;
   readonly ranges: Map<string, RangeState>;
+  readonly strips: Strip[];
 }
 
 export function makeSheet(id: string, title: string): Sheet {
@@ -71,6 +79,7 @@ export function makeSheet(id: string, title: string): Sheet {
     versions: new Float64Array(COLUMNS),
     typeVersions: new Float64Array(COLUMNS),
     ranges: new Map(),
+    strips: [],
   };
 }
 
@@ -118,7 +127,7 @@ export class Cells {
       cautions: EMPTY,
       staticCautions: EMPTY,
       assumed: EMPTY,
-      users: new Set(),
+      users: undefined,
       items: undefined,
       cycle: undefined,
       origin: undefined,
@@ -132,7 +141,7 @@ export class Cells {
     const key = `${row},${column},${rows},${columns}`;
     let range = ranges.get(key);
     if (!range) {
-      range = { sheet, row, column, rows, columns, users: new Set(), grid: undefined, gridVersion: -1 };
+      range = { sheet, row, column, rows, columns, users: undefined, grid: undefined, gridVersion: -1 };
       ranges.set(key, range);
     }
     return range;
@@ -149,37 +158,57 @@ export class Cells {
     }
   }
 
-  /** The values of a block; the same object until one of them changes. */
+  /** The values of a block. One that several formulas read is the same object until one of them changes. */
   gridOf(range: RangeState): Grid {
-    const { states, versions } = this.sheet(range.sheet);
+    const { versions } = this.sheet(range.sheet);
     let version = 0;
     for (let c = range.column; c < range.column + range.columns; c++) version += versions[c] ?? 0;
     if (range.grid && range.gridVersion === version) return range.grid;
-    const grid: Scalar[][] = [];
+    const strip = this.#strip(range);
+    const grid: (readonly Scalar[])[] = [];
     for (let r = range.row; r < range.row + range.rows; r++) {
-      const line: Scalar[] = [];
-      for (let c = range.column; c < range.column + range.columns; c++) {
-        line.push(states[r * COLUMNS + c]?.value ?? null);
-      }
-      grid.push(line);
+      grid.push((strip.rows[r] ??= this.#row(range, r)));
     }
-    range.gridVersion = version;
-    range.grid = { grid };
-    return range.grid;
+    const made = { grid };
+    if ((range.users?.size ?? 0) > 1) {
+      range.gridVersion = version;
+      range.grid = made;
+    }
+    return made;
+  }
+
+  #strip({ sheet, column, columns }: RangeState): Strip {
+    const { strips } = this.sheet(sheet);
+    let strip = strips.find((each) => each.column === column && each.columns === columns);
+    if (!strip) {
+      strip = { column, columns, rows: [] };
+      strips.push(strip);
+    }
+    return strip;
+  }
+
+  #row({ sheet, column, columns }: RangeState, row: number): readonly Scalar[] {
+    const { states } = this.sheet(sheet);
+    const first = row * COLUMNS + column;
+    return Array.from({ length: columns }, (_, index) => states[first + index]?.value ?? null);
   }
 
   write(state: CellState, value: Scalar): void {
     state.value = value;
-    const { versions } = this.sheet(state.sheet);
-    versions[state.column] = (versions[state.column] ?? 0) + 1;
+    const { versions, strips } = this.sheet(state.sheet);
+    const { row, column } = state;
+    versions[column] = (versions[column] ?? 0) + 1;
+    for (const strip of strips) {
+      if (column >= strip.column && column < strip.column + strip.columns) strip.rows[row] = undefined;
+    }
   }
 
   /** Every formula cell that refers to this cell, alone or within a block. */
   usersOf(state: CellState): Set<CellState> {
-    const users = new Set(state.users);
+    const users = new Set(state.users ?? []);
     for (const range of this.sheet(state.sheet).ranges.values()) {
       if (!contains(range, state)) continue;
-      for (const user of range.users) users.add(user);
+      for (const user of range.users ?? []) users.add(user);
     }
     return users;
   }

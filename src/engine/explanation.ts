@@ -7,7 +7,6 @@ import type { CellAddress, ExplainedStep, Explanation } from '../calculation/ind
 import { isCell, isFilled } from './cells.ts';
 import type { CellState } from './cells.ts';
 import { defaultUnit } from './display-unit.ts';
-import { referenceKey, referencesIn } from './formula.ts';
 import type { Formula } from './formula.ts';
 import { addressOf, resultOf } from './outcome.ts';
 import { tryOut } from './try-out.ts';
@@ -39,9 +38,7 @@ function watched(table: FunctionTable, calls: Call[]): FunctionTable {
   for (const [name, called] of table) {
     const lazily = called.evaluateLazily?.bind(called);
     heard.set(name, {
-      name,
-      arity: called.arity,
-      infer: (args, reading) => called.infer(args, reading),
+      ...called,
       evaluate: (args, notes) => listen(name, notes, (inner) => called.evaluate(args, inner)),
       ...(lazily && { evaluateLazily: (args, notes) => listen(name, notes, (inner) => lazily(args, inner)) }),
     });
@@ -57,13 +54,10 @@ function explainedStep({ symbol, meaning, kind, value }: Step, { notebook }: Wor
 
 function operandsOf(workbook: Workbook, formula: Formula): Explanation['operands'] {
   const { cells, notebook } = workbook;
-  const { tree, text, slots, operands } = formula;
-  const seen = new Set<string>();
-  return (tree ? referencesIn(tree) : []).flatMap((node) => {
-    const key = referenceKey(node);
-    const operand = operands[slots.get(key) ?? -1];
-    if (!operand || seen.has(key)) return [];
-    seen.add(key);
+  const { references, text, operands } = formula;
+  return references.flatMap(({ node, slot }) => {
+    const operand = operands[slot];
+    if (!operand) return [];
     const written = text.slice(node.from, node.to);
     if (!isCell(operand)) return [{ text: written, value: null, kind: 'range', unit: '' }];
     const { value, kind, unit } = resultOf(cells, operand, notebook);

@@ -6,6 +6,7 @@ import { failure, nodesOf, parse } from '../expression/index.ts';
 import type {
   CellNode,
   CompiledScalar,
+  Corner,
   Failure,
   Inference,
   NameNode,
@@ -19,6 +20,14 @@ import type { PlaceBlock } from './schedule.ts';
 
 export type ReferenceNode = CellNode | RangeNode | NameNode;
 
+export interface Reference {
+  readonly node: ReferenceNode;
+  /** Place among the operands; -1 where it leads nowhere. */
+  readonly slot: number;
+  /** Why it leads nowhere; absent for a name that nobody defined. */
+  readonly lost?: Failure;
+}
+
 export interface Formula {
   readonly text: string;
   /** Absent where the text is no formula or passes a limit: then there is a problem. */
@@ -26,10 +35,8 @@ export interface Formula {
   problem: Failure | undefined;
   /** Cells and blocks that it reads; the place in the list is the slot. */
   readonly operands: readonly (CellState | RangeState)[];
-  /** Slot of each reference by its key. */
-  readonly slots: ReadonlyMap<string, number>;
-  /** References that lead nowhere, by their key. */
-  readonly lost: ReadonlyMap<string, Failure>;
+  /** Each reference once. */
+  readonly references: readonly Reference[];
   readonly cells: readonly CellState[];
   readonly ranges: readonly RangeState[];
   inference: Inference | undefined;
@@ -42,17 +49,20 @@ export interface Formula {
   readonly inputs: Value[];
 }
 
-/** The same for two references that mean the same when they stand in the same cell. */
-export function referenceKey(node: ReferenceNode): string {
-  const worksheet = node.worksheet === undefined ? '' : `'${node.worksheet}'`;
-  switch (node.type) {
-    case 'cell':
-      return `${worksheet}.${node.column},${node.row}`;
-    case 'range':
-      return `${worksheet}.${node.start.column},${node.start.row}:${node.end.column},${node.end.row}`;
-    case 'name':
-      return `${worksheet}=${node.name}`;
-  }
+const sameCorner = (a: Corner, b: Corner): boolean => a.column === b.column && a.row === b.row;
+
+/** True for two references that mean the same when they stand in the same cell. */
+function sameReference(a: ReferenceNode, b: ReferenceNode): boolean {
+  if (a === b) return true;
+  if (a.worksheet !== b.worksheet) return false;
+  if (a.type === 'cell') return b.type === 'cell' && sameCorner(a, b);
+  if (a.type === 'name') return b.type === 'name' && a.name === b.name;
+  return b.type === 'range' && sameCorner(a.start, b.start) && sameCorner(a.end, b.end);
+}
+
+/** The reference that means the same as a node of the formula. */
+export function referenceTo({ references }: Formula, node: ReferenceNode): Reference | undefined {
+  return references.find((known) => sameReference(known.node, node));
 }
 
 export const isReference = (node: Node): node is ReferenceNode =>
@@ -70,6 +80,8 @@ export function blockOf(node: RangeNode): Block {
     columns: Math.abs(start.column - end.column) + 1,
   };
 }
+
+const NONE: readonly never[] = Object.freeze([]);
 
 const isFailed = (target: PlaceBlock | Failure): target is Failure => 'failure' in target;
 
@@ -114,35 +126,31 @@ export function readFormula(text: string, worksheet: string, cells: Cells, noteb
   const problem = wrong && failure(wrong.code, wrong.message);
   const tree = problem ? undefined : parsedTree;
   const operands: (CellState | RangeState)[] = [];
-  const slots = new Map<string, number>();
-  const slotOfTarget = new Map<CellState | RangeState, number>();
-  const lost = new Map<string, Failure>();
+  const references: Reference[] = [];
   for (const node of tree ? referencesIn(tree) : []) {
-    const key = referenceKey(node);
-    if (slots.has(key) || lost.has(key)) continue;
+    if (references.some((known) => sameReference(known.node, node))) continue;
     const target = targetOf(node, worksheet, cells, notebook);
-    if (!target) continue;
-    if (isFailed(target)) {
-      lost.set(key, target);
+    if (!target || isFailed(target)) {
+      references.push({ node, slot: -1, ...(target && { lost: target }) });
       continue;
     }
     const isSingle = node.type !== 'range' && target.rows === 1 && target.columns === 1;
     const operand = isSingle ? cells.at(target.sheet, target.row, target.column) : cells.range(target);
-    const slot = slotOfTarget.get(operand) ?? operands.push(operand) - 1;
-    slotOfTarget.set(operand, slot);
-    slots.set(key, slot);
+    const known = operands.indexOf(operand);
+    references.push({ node, slot: known < 0 ? operands.push(operand) - 1 : known });
   }
   return {
     text,
     tree,
     problem,
     operands,
-    slots,
-    lost,
-    cells: operands.filter(isCell),
-    ranges: operands.filter((operand): operand is RangeState => !isCell(operand)),
+    references,
+    cells: operands.every(isCell) ? operands : operands.filter(isCell),
+    ranges: operands.every(isCell)
+      ? NONE
+      : operands.filter((operand): operand is RangeState => !isCell(operand)),
     inference: undefined,
-    constants: [],
+    constants: NONE,
     rangeTypes: -1,
     run: undefined,
     inputs: operands.map(() => null),

@@ -54,15 +54,12 @@ export function guarded(
     const announce = heavy.has(name) ? starting : undefined;
     const lazily = called.evaluateLazily?.bind(called);
     wrapped.set(name, {
-      name,
-      arity: called.arity,
-      infer: (args, reading) => called.infer(args, reading),
+      ...called,
       evaluate(args, notes) {
         announce?.();
         return settled(name, () => called.evaluate(args, notes));
       },
       ...(lazily && { evaluateLazily: (args, notes) => settled(name, () => lazily(args, notes)) }),
-      ...(called.spills && { spills: true }),
     });
   }
   return wrapped;

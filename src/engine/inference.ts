@@ -2,20 +2,24 @@
 
 import { addressText, failure, inferType, titleText } from '../expression/index.ts';
 import type {
+  CellNode,
   Failure,
   FunctionTable,
   GridType,
   Inference,
   InferenceContext,
+  NameNode,
+  RangeNode,
   ScalarType,
+  UnitSystem,
   ValueType,
 } from '../expression/index.ts';
 import type { Notebook } from '../document/index.ts';
 import { isCell, rooted } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
 import { dependencyOrder, dependentsOf } from './dependency-order.ts';
-import { referenceKey } from './formula.ts';
-import type { Formula } from './formula.ts';
+import { referenceTo } from './formula.ts';
+import type { Formula, Reference } from './formula.ts';
 import { namesNear } from './names-near.ts';
 import { rangeType } from './range-type.ts';
 
@@ -44,53 +48,66 @@ function operandType(cells: Cells, operand: CellState | RangeState, from: number
   return type.type === 'blank' ? { type: 'blank', cell: placeName(cells, sheet, row, column, from) } : type;
 }
 
-function contextOf(formula: Formula, sheet: number, around: Surroundings): InferenceContext {
-  const { cells, notebook, functions } = around;
-  const operandOf = (key: string): CellState | RangeState | undefined => {
-    const slot = formula.slots.get(key);
-    return slot === undefined ? undefined : formula.operands[slot];
-  };
-  const typeOf = (key: string): ValueType | undefined => {
-    const lost = formula.lost.get(key);
-    if (lost) return { type: 'failed', failure: lost };
-    const operand = operandOf(key);
-    return operand && operandType(cells, operand, sheet);
-  };
-  const missing: ScalarType = { type: 'failed', failure: failure('#REF!', 'there is no such cell') };
-  return {
-    functions,
-    reading: notebook.reading,
-    currency: notebook.currency,
-    cellType(worksheet, column, row) {
-      const type = typeOf(cellKey(worksheet, column, row));
-      return type && type.type !== 'grid' ? type : missing;
-    },
-    rangeType: (node) => typeOf(referenceKey(node)) ?? missing,
-    nameType: (worksheet, name) => typeOf(nameKey(worksheet, name)),
-    namesNear: (worksheet, name) => namesNear(notebook, cells.sheet(sheet).id, worksheet, name),
-    unitOf(node) {
-      const operand = operandOf(referenceKey(node));
-      return operand && isCell(operand) ? around.unitOf(operand) || undefined : undefined;
-    },
-  };
-}
-
 const NONE: readonly never[] = Object.freeze([]);
-const NOWHERE = { from: 0, to: 0 } as const;
-const UNFIXED = { columnFixed: false, rowFixed: false } as const;
+const NOT_THERE: ScalarType = { type: 'failed', failure: failure('#REF!', 'there is no such cell') };
 
-const cellKey = (worksheet: string | undefined, column: number, row: number): string =>
-  referenceKey({
-    type: 'cell',
-    column,
-    row,
-    ...UNFIXED,
-    ...NOWHERE,
-    ...(worksheet !== undefined && { worksheet }),
-  });
+/** The surroundings as one formula sees them. */
+class FormulaContext implements InferenceContext {
+  readonly functions: FunctionTable;
+  readonly reading: UnitSystem;
+  readonly currency: string;
+  readonly #formula: Formula;
+  readonly #sheet: number;
+  readonly #around: Surroundings;
 
-const nameKey = (worksheet: string | undefined, name: string): string =>
-  referenceKey({ type: 'name', name, ...NOWHERE, ...(worksheet !== undefined && { worksheet }) });
+  constructor(formula: Formula, sheet: number, around: Surroundings) {
+    this.#formula = formula;
+    this.#sheet = sheet;
+    this.#around = around;
+    this.functions = around.functions;
+    this.reading = around.notebook.reading;
+    this.currency = around.notebook.currency;
+  }
+
+  cellType(worksheet: string | undefined, column: number, row: number): ScalarType {
+    const { references } = this.#formula;
+    const reference = references.find(
+      ({ node }) =>
+        node.type === 'cell' && node.column === column && node.row === row && node.worksheet === worksheet,
+    );
+    const type = this.#typeOf(reference);
+    return type && type.type !== 'grid' ? type : NOT_THERE;
+  }
+
+  rangeType(node: RangeNode): GridType | ScalarType {
+    return this.#typeOf(referenceTo(this.#formula, node)) ?? NOT_THERE;
+  }
+
+  nameType(worksheet: string | undefined, name: string): GridType | ScalarType | undefined {
+    const { references } = this.#formula;
+    return this.#typeOf(
+      references.find(
+        ({ node }) => node.type === 'name' && node.name === name && node.worksheet === worksheet,
+      ),
+    );
+  }
+
+  namesNear(worksheet: string | undefined, name: string): readonly string[] {
+    const { notebook, cells } = this.#around;
+    return namesNear(notebook, cells.sheet(this.#sheet).id, worksheet, name);
+  }
+
+  unitOf(node: CellNode | NameNode): string | undefined {
+    const operand = this.#formula.operands[referenceTo(this.#formula, node)?.slot ?? -1];
+    return operand && isCell(operand) ? this.#around.unitOf(operand) || undefined : undefined;
+  }
+
+  #typeOf(reference: Reference | undefined): GridType | ScalarType | undefined {
+    if (reference?.lost) return { type: 'failed', failure: reference.lost };
+    const operand = this.#formula.operands[reference?.slot ?? -1];
+    return operand && operandType(this.#around.cells, operand, this.#sheet);
+  }
+}
 
 /** What a formula is where it stands, or why it is nothing. */
 export type Found = { readonly inference: Inference } | { readonly refused: Failure };
@@ -98,7 +115,7 @@ export type Found = { readonly inference: Inference } | { readonly refused: Fail
 export function inferFormula(formula: Formula, sheet: number, around: Surroundings): Found {
   if (formula.problem) return { refused: formula.problem };
   if (!formula.tree) return { refused: failure('#VALUE!', 'the formula is empty') };
-  const inference = inferType(formula.tree, contextOf(formula, sheet, around));
+  const inference = inferType(formula.tree, new FormulaContext(formula, sheet, around));
   return inference.failure ? { refused: inference.failure } : { inference };
 }
 
@@ -200,7 +217,7 @@ function settle(cells: Cells, state: CellState, formula: Formula, found: Found):
   const { inference } = found;
   formula.inference = inference;
   formula.constants = inference.constants.flatMap((node) => {
-    const operand = formula.operands[formula.slots.get(referenceKey(node)) ?? -1];
+    const operand = formula.operands[referenceTo(formula, node)?.slot ?? -1];
     return operand && isCell(operand) ? [operand] : [];
   });
   state.staticCautions = inference.cautions;

@@ -32,6 +32,12 @@ interface Context {
 const isContext = (context: unknown): context is Context =>
   typeof context === 'object' && context !== null && 'evaluate' in context;
 
+function contextOf(context: unknown): Context {
+  if (!isContext(context))
+    throw new TypeError('the library was started without the means to evaluate a cell');
+  return context;
+}
+
 class CellFunctions extends FunctionPlugin {
   static override implementedFunctions = {
     [VALUE]: {
@@ -41,11 +47,12 @@ class CellFunctions extends FunctionPlugin {
     },
   };
 
+  readonly #evaluate: Evaluate = contextOf(this.config.context).evaluate;
+
   /** Called in dependency order with the address of the cell that is being computed. */
   valueOf_(_call: unknown, state: { readonly formulaAddress: { sheet: number; row: number; col: number } }) {
     const { sheet, row, col } = state.formulaAddress;
-    const context = this.config.context;
-    return isContext(context) ? context.evaluate(sheet, row, col) : 0;
+    return this.#evaluate(sheet, row, col);
   }
 }
 

@@ -16,7 +16,7 @@ import { Cells, makeSheet, rooted } from './cells.ts';
 import type { CellState } from './cells.ts';
 import { readGiven } from './content.ts';
 import { unitOfCell } from './display-unit.ts';
-import { inputsOf, readFormula, referenceKey } from './formula.ts';
+import { inputsOf, readFormula, referenceTo } from './formula.ts';
 import type { Formula } from './formula.ts';
 import { inferAll, rootName, setType } from './inference.ts';
 import type { Surroundings } from './inference.ts';
@@ -113,12 +113,12 @@ export class Workbook implements Surroundings {
 
   /** A compiled form of the formula, from what was inferred. */
   compile(formula: Formula, functions: FunctionTable = this.functions): CompiledScalar {
-    const { inference, slots } = formula;
+    const { inference } = formula;
     if (!inference) throw new Error(`the formula ${formula.text} was not inferred`);
     return compileScalar(inference.tree, {
       functions,
       currency: this.notebook.currency,
-      slot: (node) => slots.get(referenceKey(node)) ?? -1,
+      slot: (node) => referenceTo(formula, node)?.slot ?? -1,
     });
   }
 
@@ -143,7 +143,7 @@ export class Workbook implements Surroundings {
   #take(state: CellState, work: Work): void {
     const { cells, notebook } = this;
     const old = state.formula;
-    if (old) for (const operand of old.operands) operand.users.delete(state);
+    if (old) for (const operand of old.operands) operand.users?.delete(state);
     state.formula = undefined;
     state.cycle = undefined;
     state.cautions = NONE;
@@ -158,14 +158,14 @@ export class Workbook implements Surroundings {
       if (this.#aside.has(Workbook.asideKey(worksheet, state.row, state.column))) {
         formula.problem = failure('#LIMIT!', 'set aside because computing it took too long');
       }
-      for (const operand of formula.operands) operand.users.add(state);
+      for (const operand of formula.operands) (operand.users ??= new Set()).add(state);
       state.formula = formula;
       state.typedUnit = undefined;
       work.fresh.add(state);
       return;
     }
     // A number inside an inference is more than its type: exponents, columns to look in.
-    for (const user of state.users) if (user.formula?.constants.includes(state)) work.fresh.add(user);
+    for (const user of state.users ?? []) if (user.formula?.constants.includes(state)) work.fresh.add(user);
     if (setType(cells, state, given.type)) work.moved.add(state);
     state.typedUnit = given.unit;
     cells.write(state, isFailure(given.value) ? rooted(given.value, rootName(cells, state)) : given.value);
