@@ -45,6 +45,8 @@ export function junctionWords(reading: SyntaxReading, token: Token, before: Node
       return 'a unit stands behind a number: 12.5 mm';
     case 'number':
       if (before.type === 'number') return twoNumbers(reading, left, raw);
+      if (before.type === 'quantity' && /^x$/i.test(before.unit))
+        return `a product is written with *: ${left.replace(/\s*x$/i, '')}*${raw}`;
       if (before.type === 'name' && raw.startsWith('.') && token.from === before.to)
         return `a cell or a name stands behind the dot: ${left}.B3`;
       break;

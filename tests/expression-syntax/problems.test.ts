@@ -18,6 +18,7 @@ const WRONG: readonly (readonly [string, string])[] = [
   ['=B3 B4', 'Character 5, “B4”: an operator is missing before it, such as B3*B4.'],
   ['=2 a b', 'Character 6, “b”: an operator is missing before it, such as 2 a*b.'],
   ['=2(3)', 'Character 3, “(”: an operator is missing before it, such as 2*(…).'],
+  ['=3 x 4', 'Character 6, “4”: a product is written with *: 3*4.'],
   ['=a 5', 'Character 4, “5”: an operator is missing before it, such as a*5.'],
   ['=1 1/2 in', 'Character 4, “1”: a mixed fraction is written as a decimal or a sum: 1.5 in.'],
   ['=1 1/3 in', 'Character 4, “1”: a mixed fraction is written as a decimal or a sum: (1 + 1/3)*1 in.'],
