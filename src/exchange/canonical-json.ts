@@ -1,8 +1,13 @@
-/** JSON that stays the same line by line: sorted keys, one entry a line down to a depth, compact below. */
+/** JSON that stays the same line by line: sorted keys, one entry a line, and on one line what is marked so. */
 
 /** An object whose keys are the user's: printed in the order of the list, never a plain object. */
 export class Entries {
   constructor(readonly list: readonly (readonly [string, unknown])[]) {}
+}
+
+/** A value that stands on one line whatever it holds. */
+export class OneLine {
+  constructor(readonly value: unknown) {}
 }
 
 const byCode = (a: readonly [string, unknown], b: readonly [string, unknown]): number =>
@@ -22,14 +27,14 @@ export function compactJson(value: unknown): string {
   return `{${parts.join(',')}}`;
 }
 
-/** The first `depth` levels one entry a line, indented by one blank a level; the rest compact. */
-export function lineJson(value: unknown, depth: number, indent = ''): string {
-  const open = typeof value === 'object' && value !== null && depth > 0;
-  if (!open) return compactJson(value);
+/** One entry a line, indented by one blank a level; `OneLine` values compact. */
+export function lineJson(value: unknown, indent = ''): string {
+  if (value instanceof OneLine) return compactJson(value.value);
+  if (typeof value !== 'object' || value === null) return compactJson(value);
   const inner = `${indent} `;
   const list = Array.isArray(value)
-    ? value.map((each) => lineJson(each, depth - 1, inner))
-    : entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}: ${lineJson(each, depth - 1, inner)}`);
+    ? value.map((each) => lineJson(each, inner))
+    : entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}: ${lineJson(each, inner)}`);
   const [from, to] = Array.isArray(value) ? '[]' : '{}';
   if (list.length === 0) return `${from}${to}`;
   return `${from}\n${list.map((each) => inner + each).join(',\n')}\n${indent}${to}`;

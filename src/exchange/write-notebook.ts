@@ -3,29 +3,32 @@
 import { blockText, cellAt, forEachCell, worksheetOf } from '../document/index.ts';
 import type { Cell, DefinedName, Kept, Notebook, Worksheet } from '../document/index.ts';
 import { addressText, columnLetters } from '../expression/index.ts';
-import { Entries, lineJson } from './canonical-json.ts';
+import { Entries, lineJson, OneLine } from './canonical-json.ts';
 import { addressPlace } from './address-place.ts';
 import type { StoredResult, StoredResults } from './stored-result.ts';
 
 export const FORMAT = 1;
 
-/** Levels that stand one entry a line: notebook, worksheets, worksheet, its cells. */
-const LINE_DEPTH = 4;
-
-/** An object with the unknown keys of its level back in their places. */
-function withKept<T extends Kept>({ kept, ...rest }: T): Record<string, unknown> {
-  return { ...kept, ...rest };
+/** An object with the unknown keys of its level back in their places, each on one line. */
+function withKept<T extends Kept>({ kept = {}, ...rest }: T): Record<string, unknown> {
+  const lines = Object.entries(kept).map(([key, value]) => [key, new OneLine(value)]);
+  return { ...Object.fromEntries(lines), ...rest };
 }
 
-function nameObject({ target, ...rest }: DefinedName): Record<string, unknown> {
-  return { ...withKept(rest), target: blockText(target) };
+/** The same for an object that stands on one line itself. */
+function lineWithKept<T extends Kept>({ kept, ...rest }: T): OneLine {
+  return new OneLine({ ...kept, ...rest });
+}
+
+function nameLine({ target, ...rest }: DefinedName): OneLine {
+  return lineWithKept({ ...rest, target: blockText(target) });
 }
 
 function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
   const { id, title, common, rowCount, columnCount, names, widths, kept } = worksheet;
   const cells: [string, unknown][] = [];
   forEachCell(worksheet, (cell: Cell, row, column) => {
-    cells.push([addressText(column, row), withKept(cell)]);
+    cells.push([addressText(column, row), lineWithKept(cell)]);
   });
   const wide = widths.flatMap((width, column): [string, unknown][] =>
     width === undefined ? [] : [[columnLetters(column), width]],
@@ -36,7 +39,7 @@ function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
     common,
     rows: rowCount,
     columns: columnCount,
-    names: names.map(nameObject),
+    names: names.map(nameLine),
     widths: new Entries(wide),
     cells: new Entries(cells),
     ...(kept && { kept }),
@@ -44,15 +47,15 @@ function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
 }
 
 /** A result without what can be left out. */
-function resultObject({ value, kind, unit, error, cautions }: StoredResult): Record<string, unknown> {
-  return {
+function resultLine({ value, kind, unit, error, cautions }: StoredResult): OneLine {
+  return new OneLine({
     value: typeof value === 'number' && !Number.isFinite(value) ? null : value,
     kind,
     unit,
     ...(error && { error: { code: error.code, message: error.message } }),
     ...(cautions &&
       cautions.length > 0 && { cautions: cautions.map(({ key, text, type }) => ({ key, text, type })) }),
-  };
+  });
 }
 
 /** Results of formulas and of the cells they fill; what was typed speaks for itself. */
@@ -68,7 +71,7 @@ function resultsObject(notebook: Notebook, results: StoredResults): Entries {
     });
     if (list.length === 0) continue;
     list.sort((a, b) => a.order - b.order);
-    const entries = list.map(({ address, result }): [string, unknown] => [address, resultObject(result)]);
+    const entries = list.map(({ address, result }): [string, unknown] => [address, resultLine(result)]);
     worksheets.push([id, new Entries(entries)]);
   }
   return new Entries(worksheets);
@@ -89,5 +92,5 @@ export function writeNotebook(notebook: Notebook, results?: StoredResults): stri
     ...(stored && stored.list.length > 0 && { results: stored }),
     ...(kept && { kept }),
   });
-  return `${lineJson(file, LINE_DEPTH)}\n`;
+  return `${lineJson(file)}\n`;
 }

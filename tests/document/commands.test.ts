@@ -93,8 +93,9 @@ test('"__proto__" is just a title, and constructor just a name', () => {
   expect(resolveName(named, 'w1', 'toString')).toBeUndefined();
 });
 
+const args = (unit: string) => ({ worksheet: 'w1', block: block('A1'), unit });
+
 test('F1a the unit key gives a plain number its unit, shows a quantity in another, and refuses a clash', () => {
-  const args = (unit: string) => ({ worksheet: 'w1', block: block('A1'), unit });
   const plain = sample({ A1: '1.80' });
   const inMm = done(plain, setUnit(plain, args('mm')));
   expect(at(inMm, 'A1')).toEqual({ content: '1.80 mm' });

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   addWorksheet,
@@ -178,17 +178,18 @@ test('random commands, all undone, give the identical notebook; all done again, 
   );
 });
 
+function run(list: readonly Draw[]): Notebook {
+  let notebook: Notebook = sample({ A1: '1 mm' });
+  for (const draw of list) {
+    const answer = answerOf(notebook, draw);
+    if (!isRefusal(answer)) notebook = apply(notebook, answer.changes);
+  }
+  return notebook;
+}
+
 test('the changes between two states lead from one to the other', () => {
   fc.assert(
     fc.property(draws, draws, (first, second) => {
-      const run = (list: readonly Draw[]): Notebook => {
-        let notebook: Notebook = sample({ A1: '1 mm' });
-        for (const draw of list) {
-          const answer = answerOf(notebook, draw);
-          if (!isRefusal(answer)) notebook = apply(notebook, answer.changes);
-        }
-        return notebook;
-      };
       const [from, to] = [run(first), run(second)];
       expect(apply(from, changesBetween(from, to))).toStrictEqual(to);
     }),
@@ -231,18 +232,19 @@ test('a deleted worksheet comes back by undo with the formulas that named it', (
   expect(step && apply(gone, step.transaction.changes)).toStrictEqual(linked);
 });
 
+function timed(work: () => Transaction | Refusal, notebook: Notebook): Notebook {
+  const from = performance.now();
+  const after = done(notebook, work());
+  expect(performance.now() - from).toBeLessThan(3000);
+  return after;
+}
+
 test('commands on 20 000 cells stay quick (common practice, no source: under a second on a slow machine)', () => {
   const start = emptyNotebook({ id: 'n' });
   const rows = Array.from({ length: 2000 }, (_, row) => [
     ...Array.from({ length: 5 }, (_cell, column) => `${row}.${column} mm`),
     ...Array.from({ length: 5 }, () => `=A${row + 1}*$L$1`),
   ]);
-  const timed = (work: () => Transaction | Refusal, notebook: Notebook): Notebook => {
-    const from = performance.now();
-    const after = done(notebook, work());
-    expect(performance.now() - from).toBeLessThan(3000);
-    return after;
-  };
   const full = timed(() => enter(start, { worksheet: 'w1', row: 0, column: 0, typed: rows }), start);
   timed(() => insertLines(full, { worksheet: 'w1', axis: 'column', at: 0, count: 1 }), full);
   timed(() => deleteLines(full, { worksheet: 'w1', axis: 'row', at: 0, count: 1 }), full);
