@@ -73,7 +73,7 @@ export const UNARY_FUNCTIONS: ReadonlyMap<string, (x: number) => number> = new M
 export const BINARY_FUNCTIONS: ReadonlyMap<string, (x: number, y: number) => number> = new Map([
   ['ATAN2', (x: number, y: number) => (x === 0 && y === 0 ? NaN : Math.atan2(y, x))],
   ['POWER', powerOrNaN],
-  ['LOG', (x: number, base: number) => quotient(finiteOnly(Math.log(x)), Math.log(base))],
+  ['LOG', (x: number, base: number) => quotient(finiteOnly(Math.log(x)), finiteOnly(Math.log(base)))],
   ['MOD', (x: number, divisor: number) => (divisor === 0 ? NaN : x - divisor * wholeBelow(x / divisor))],
   ['FLOOR', (x: number, step: number) => (step === 0 ? NaN : wholeBelow(x / step) * step)],
   ['CEILING', (x: number, step: number) => (step === 0 ? NaN : wholeAbove(x / step) * step)],
