@@ -122,22 +122,29 @@ class Typesetter {
     if (node.operator === '/') return `<mfrac>${this.set(bare(left))}${this.set(bare(right))}</mfrac>`;
     if (node.operator === '^') return this.power(this.base(left), right);
     const own = PRECEDENCE[node.operator];
-    const side = (each: Node, least: number): string =>
-      each.type === 'binary' && PRECEDENCE[each.operator] < least
-        ? fenced('(', this.set(each), ')')
-        : this.set(each);
+    const side = (each: Node, least: number): string => {
+      const inner = bare(each);
+      if (inner.type === 'binary' && inner.operator === '/') return this.set(inner);
+      const isLoose = each.type === 'binary' && PRECEDENCE[each.operator] < least;
+      return isLoose ? fenced('(', this.set(each), ')') : this.set(each);
+    };
     const sign = operator(OPERATORS[node.operator] ?? node.operator);
     return row(side(left, own), sign, side(right, own + 1));
   }
 
   /** A base in brackets where its form would mislead: signs, quotients, powers, products, quantities. */
   private base(node: Node): string {
-    const simple = node.type === 'number' ? !/e/i.test(node.digits) : isSimple(node);
-    return simple ? this.set(node) : fenced('(', this.set(node), ')');
+    return isSimple(node) ? this.set(node) : fenced('(', this.set(node), ')');
   }
 
   private power(base: string, exponent: Node): string {
-    return `<msup>${base}${this.set(bare(exponent))}</msup>`;
+    const upper = bare(exponent);
+    const isSmallFraction =
+      upper.type === 'binary' && upper.operator === '/' && isSimple(upper.left) && isSimple(upper.right);
+    const set = isSmallFraction
+      ? row(this.set(upper.left), operator('/'), this.set(upper.right))
+      : this.set(upper);
+    return `<msup>${base}${set}</msup>`;
   }
 
   private call(node: CallNode): string {
@@ -163,23 +170,28 @@ class Typesetter {
   }
 
   private cases(condition: Node, then: Node, otherwise: Node | undefined): string {
-    const lines: [string, string][] = [[this.set(bare(then)), row(text('if '), this.set(condition))]];
+    const lines: [string, string][] = [[this.set(bare(then)), row(text('if\u00A0'), this.set(condition))]];
     let rest = otherwise && bare(otherwise);
     while (rest?.type === 'call' && rest.name === 'IF') {
       const [next, value, last] = rest.args;
       if (!next || !value) break;
-      lines.push([this.set(bare(value)), row(text('if '), this.set(next))]);
+      lines.push([this.set(bare(value)), row(text('if\u00A0'), this.set(next))]);
       rest = last && bare(last);
     }
     if (rest) lines.push([this.set(rest), text('otherwise')]);
     const cells = lines.map(([value, when]) => `<mtr><mtd>${value}</mtd><mtd>${when}</mtd></mtr>`);
-    return row(operator('{', ' fence="true"'), `<mtable columnalign="left">${cells.join('')}</mtable>`);
+    return row(operator('{', ' fence="true"'), `<mtable class="cases">${cells.join('')}</mtable>`);
   }
 }
 
-const isSimple = (node: Node): boolean =>
-  ['name', 'cell', 'range', 'group', 'text', 'logical', 'error', 'missing', 'array'].includes(node.type) ||
-  (node.type === 'call' && !['IF', 'POWER'].includes(node.name));
+/** Stands by itself: no bracket is needed around it under an exponent. */
+function isSimple(node: Node): boolean {
+  if (node.type === 'number') return !/e/i.test(node.digits);
+  if (node.type === 'call') return node.name !== 'IF' && node.name !== 'POWER';
+  return ['name', 'cell', 'range', 'group', 'text', 'logical', 'error', 'missing', 'array'].includes(
+    node.type,
+  );
+}
 
 /** A formula as a MathML element; every text in it is escaped. */
 export function typeset(node: Node, options: TypesetOptions = {}): string {

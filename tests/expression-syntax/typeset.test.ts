@@ -86,6 +86,12 @@ test('a product that holds a sum gets its brackets from the tree or from the pre
   expect(set('=a-(b-c)')).toContain('<mo fence="true">(</mo>');
 });
 
+test('a fraction in a product or a sum needs no brackets, under an exponent it does', () => {
+  expect(set('=a*(b/c)+d')).not.toContain('<mo fence="true">');
+  expect(set('=a*(b/c)^2')).toContain('<mo fence="true">(</mo>');
+  expect(set('=a^(1/n)')).toBe('<msup><mi>a</mi><mrow><mn>1</mn><mo>/</mo><mi>n</mi></mrow></msup>');
+});
+
 test('names may bring their own symbols', () => {
   expect(set('=B3', { symbol: (node) => (node.type === 'cell' ? 'phi_1' : undefined) })).toBe(
     '<msub><mi>φ</mi><mn>1</mn></msub>',
