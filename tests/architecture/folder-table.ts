@@ -23,10 +23,6 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
     folders: ['quantity', 'expression', 'definition', 'document', 'calculation'],
     packages: { hyperformula: 'schedule.ts' },
   },
-  study: {
-    folders: ['quantity', 'numeric', 'expression', 'definition', 'document', 'calculation'],
-    packages: {},
-  },
   exchange: {
     folders: ['quantity', 'expression', 'document'],
     packages: { papaparse: 'anywhere', valibot: 'anywhere' },
@@ -37,16 +33,7 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
     impure: true,
   },
   ui: {
-    folders: [
-      'quantity',
-      'expression',
-      'document',
-      'exchange',
-      'calculation',
-      'definition',
-      'study',
-      'storage',
-    ],
+    folders: ['quantity', 'expression', 'document', 'exchange', 'calculation', 'definition', 'storage'],
     packages: { lit: 'anywhere' },
     impure: true,
   },
