@@ -72,9 +72,14 @@ export function endMillForces(cut: EndMillCut): (angle: number) => CutForces {
   const withSine = sinePowerIntegral(power + 1);
   const withCosine = (angle: number): number => Math.max(0, Math.sin(angle)) ** (power + 1) / (power + 1);
   const alongAngle = lag > 0 ? (width * cutterDiameter) / (2 * Math.tan(helix)) : 0;
-  const windows = lag > 0 ? Math.ceil(lag / (2 * Math.PI)) : 0;
   return (angle) => {
     let [w, cosine, sine] = [0, 0, 0];
+    const add = (from: number, to: number, times: number): void => {
+      if (from >= to || times === 0) return;
+      w += times * alongAngle * (plain(to) - plain(from));
+      cosine += times * alongAngle * (withCosine(to) - withCosine(from));
+      sine += times * alongAngle * (withSine(to) - withSine(from));
+    };
     for (let tooth = 0; tooth < teeth; tooth += 1) {
       const tip = turned(angle + (2 * Math.PI * tooth) / teeth, 2 * Math.PI);
       if (lag === 0) {
@@ -85,14 +90,12 @@ export function endMillForces(cut: EndMillCut): (angle: number) => CutForces {
         sine += force * Math.sin(tip);
         continue;
       }
-      for (let k = 0; k <= windows; k += 1) {
-        const to = Math.min(end, tip + 2 * Math.PI * k);
-        const from = Math.max(start, tip + 2 * Math.PI * k - lag);
-        if (from >= to) continue;
-        w += alongAngle * (plain(to) - plain(from));
-        cosine += alongAngle * (withCosine(to) - withCosine(from));
-        sine += alongAngle * (withSine(to) - withSine(from));
-      }
+      // A tooth that lags by more than a turn passes the arc again: whole passes are counted, the first and last are cut off.
+      const whole = Math.max(0, Math.floor((lag + start - tip) / (2 * Math.PI)));
+      add(start, end, whole);
+      add(Math.max(start, tip - lag), Math.min(end, tip), 1);
+      const last = tip + 2 * Math.PI * (whole + 1) - lag;
+      add(Math.max(start, last), end, 1);
     }
     return { tangential: w, x: -cosine - radialRatio * sine, y: sine - radialRatio * cosine };
   };

@@ -168,5 +168,9 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
       provenance: 'derived',
     },
   ],
+  [
+    'ISO 21920',
+    { text: 'ISO 21920-2:2021 (before it ISO 4287:1997), definitions of Ra and Rt', provenance: 'memory' },
+  ],
   ['practice', { text: 'Common practice, no source', provenance: 'memory' }],
 ]);

@@ -21,9 +21,9 @@ export default {
   examples: [
     {
       given: ['2 mm', '20 mm'],
-      gives: '1.82315 deg',
+      gives: '1.82317 deg',
       origin: 'byHand',
-      how: 'arctan(2/62.8319) = arctan 0.0318310',
+      how: 'x = 2/62.8319 = 0.0318310; x - x^3/3 = 0.0318202 rad',
     },
   ],
   since: '0.1',

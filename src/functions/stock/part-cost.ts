@@ -42,7 +42,7 @@ export default {
       ],
       gives: '8676.09 money',
       origin: 'byHand',
-      how: '8100 for material and 1123.29 for 612.705 min, less 547.20 for chips',
+      how: '8100 for material and 1123.29 for 612.706 min, less 547.20 for chips',
     },
   ],
   since: '0.1',

@@ -28,9 +28,9 @@ export default {
   examples: [
     {
       given: ['180 kg', '9 kg', '4430 kg/m3', '90 cm3/min', '0.7'],
-      gives: '612.705 min',
+      gives: '612.706 min',
       origin: 'byHand',
-      how: '171 kg are 38600.5 cm3; over 90 and 0.7',
+      how: '171 kg are 38600.451 cm3; over 90 are 428.8939; over 0.7',
     },
   ],
   since: '0.1',
