@@ -19,7 +19,7 @@ const single = (value: Value): Scalar => {
 const asGrid = (value: Value): Grid => (!isFailure(value) && isGrid(value) ? value : { grid: [[value]] });
 
 /** Which cells, counted row by row, meet all pairs of a range and a criterion. */
-function met(pairs: readonly (readonly [Grid, Value])[]): readonly boolean[] | Failure {
+function met(pairs: readonly (readonly [Grid, Value])[]): boolean[] | Failure {
   const [first] = pairs;
   if (!first) return failure('#VALUE!', 'a range and a criterion are needed');
   const rows = first[0].grid.length;
@@ -92,9 +92,9 @@ const oneCriterion = (
     },
     evaluate([range, wanted, values]) {
       const held = met([[range, wanted]]);
-      if (isFailure(held as Value)) return held as Failure;
-      const numbers = chosen(values ?? range, held as readonly boolean[]);
-      return Array.isArray(numbers) ? reduce(numbers) : (numbers as Failure);
+      if (!Array.isArray(held)) return held;
+      const numbers = chosen(values ?? range, held);
+      return Array.isArray(numbers) ? reduce(numbers) : numbers;
     },
     examples: [example(given, gives, 'by hand')],
   });
@@ -128,9 +128,9 @@ const manyCriteria = (
     },
     evaluate([values], rest) {
       const held = met(pairsOf(rest));
-      if (isFailure(held as Value)) return held as Failure;
-      const numbers = chosen(values, held as readonly boolean[]);
-      return Array.isArray(numbers) ? reduce(numbers) : (numbers as Failure);
+      if (!Array.isArray(held)) return held;
+      const numbers = chosen(values, held);
+      return Array.isArray(numbers) ? reduce(numbers) : numbers;
     },
     examples: [example(given, gives, 'by hand')],
   });
@@ -205,9 +205,7 @@ export const CONDITIONAL: readonly BuiltinDefinition[] = [
     gives: (args) => criterionRefusal('COUNTIF', args[0]!, args[1]!) ?? PLAIN_NUMBER,
     evaluate([range, wanted]) {
       const held = met([[range, wanted]]);
-      return isFailure(held as Value)
-        ? (held as Failure)
-        : (held as readonly boolean[]).filter(Boolean).length;
+      return Array.isArray(held) ? held.filter(Boolean).length : held;
     },
     examples: [example('COUNTIF({1;2;3;4}; ">=3")', '2', 'by hand')],
   }),
@@ -223,9 +221,7 @@ export const CONDITIONAL: readonly BuiltinDefinition[] = [
     gives: (args) => pairsRefusal('COUNTIFS', args) ?? PLAIN_NUMBER,
     evaluate(_, rest) {
       const held = met(pairsOf(rest));
-      return isFailure(held as Value)
-        ? (held as Failure)
-        : (held as readonly boolean[]).filter(Boolean).length;
+      return Array.isArray(held) ? held.filter(Boolean).length : held;
     },
     examples: [example('COUNTIFS({1;2;3;4}; ">=2"; {5;6;7;8}; "<8")', '2', 'by hand')],
   }),

@@ -181,8 +181,8 @@ export const ORDER: readonly BuiltinDefinition[] = [
     },
     evaluate([x, p, from, to = from]) {
       const both = pairs(x.grid, p.grid);
-      if (isFailure(both as Value)) return both as Failure;
-      const { xs, ys } = both as { xs: number[]; ys: number[] };
+      if ('failure' in both) return both;
+      const { xs, ys } = both;
       if (ys.some((y) => y < 0 || y > 1) || Math.abs(sum(ys) - 1) > 1e-7) {
         return failure('#NUM!', 'probabilities lie from 0 to 1 and have the sum 1');
       }
