@@ -65,7 +65,8 @@ export function csvValue(
     case 'unknownUnit':
       return { value: content.digits, unit: content.unknown };
     case 'text':
-      return { value: guardedText(content.text), unit: '' };
+      // A lone apostrophe is the empty text: not the same as an empty cell.
+      return { value: content.text === '' ? "'" : guardedText(content.text), unit: '' };
     case 'empty':
       return NOTHING;
   }
