@@ -116,11 +116,34 @@ function comparison(node: BinaryNode): SyntaxCaution[] {
   return [caution('chained comparison', node, text, { explicit, replacement })];
 }
 
-/** What a formula's writing alone asks to look at again; in the order written. */
-export function cautionsOfSyntax(tree: Node): SyntaxCaution[] {
+const JOINTS = /[/*](?=([\p{L}][\p{L}\p{M}\d_]*))/gu;
+
+/** 12 N*m, and 3 mm/h where h is a name: a unit that could be a product or a quotient with a name (F7). */
+function unitOrName(node: QuantityNode, isName: (name: string) => boolean): SyntaxCaution[] {
+  const { unit } = node;
+  if (unit.startsWith('1/')) return [];
+  const joint = [...unit.matchAll(JOINTS)].find(([sign, word = '']) => sign === '*' || isName(word));
+  if (!joint) return [];
+  const [sign, word = ''] = joint;
+  const magnitude = print(node.magnitude);
+  const replacement = `${magnitude} ${unit.slice(0, joint.index)} ${sign} ${unit.slice(joint.index + 1)}`;
+  const text = `${magnitude} ${unit} is read with the unit ${unit}; for the name ${word} leave spaces: ${replacement}`;
+  const explicit = unit.includes('*') ? { explicit: `${magnitude} ${unit.replaceAll('*', '·')}` } : {};
+  return [caution('unit or name', node, text, { replacement, ...explicit })];
+}
+
+/**
+ * What a formula's writing alone asks to look at again; in the order written. `isName` tells of a word whether the notebook has it
+ * as a name, so that a unit which looks like it is pointed at.
+ */
+export function cautionsOfSyntax(
+  tree: Node,
+  isName: (name: string) => boolean = () => false,
+): SyntaxCaution[] {
   const found: SyntaxCaution[] = [];
   const inChain = new Set<Node>();
   for (const node of nodesOf(tree)) {
+    if (node.type === 'quantity') found.push(...unitOrName(node, isName));
     if (node.type !== 'binary') continue;
     if (node.operator === '^') {
       inChain.add(node.left);

@@ -38,7 +38,7 @@ export interface Token extends Span {
 }
 
 export interface SyntaxOptions {
-  /** What parts arguments; saved text has ; alone (F9). */
+  /** What parts arguments; saved text has ; alone, and the comma never parts them where it is the decimal mark (F9). */
   readonly separator?: ';' | 'both';
   /** Decimal mark of what is typed; saved text has the point. */
   readonly decimalMark?: '.' | ',';

@@ -217,7 +217,9 @@ class Lexer {
     const { text, at } = this;
     const char = text.charAt(at);
     if (char === ',') {
-      const wrong = this.options.separator === 'both' ? {} : { wrong: 'arguments are parted by ;' };
+      const { separator, decimalMark } = this.options;
+      const isSeparator = separator === 'both' && decimalMark !== ',';
+      const wrong = isSeparator ? {} : { wrong: 'arguments are parted by ;' };
       this.push('separator', 1, ',', wrong);
       return;
     }

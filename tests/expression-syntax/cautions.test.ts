@@ -94,3 +94,19 @@ test('a key stays the same for the same place, so that an acknowledgement holds'
   expect(cautionsOf('=-2^2')[0]?.key).toBe(cautionsOf('=-2^2')[0]?.key);
   expect(new Set(cautionsOf('=-2^2 + -3^2').map(({ key }) => key)).size).toBe(2);
 });
+
+test('F7 a unit with * and a unit that ends like a name of the notebook are pointed at', () => {
+  expect(cautionsOf('=12 N*m')).toMatchObject([
+    {
+      text: '12 N*m is read with the unit N*m; for the name m leave spaces: 12 N * m',
+      replacement: '12 N * m',
+      explicit: '12 N·m',
+    },
+  ]);
+  const { tree } = parse('=3 mm/h + 2 mm/min + 2820 1/h');
+  if (!tree) throw new Error('no tree');
+  expect(cautionsOfSyntax(tree)).toEqual([]);
+  expect(cautionsOfSyntax(tree, (name) => name === 'h')).toMatchObject([
+    { text: '3 mm/h is read with the unit mm/h; for the name h leave spaces: 3 mm / h', from: 1, to: 7 },
+  ]);
+});

@@ -221,6 +221,9 @@ test('F2 where the mark is a comma both marks are read, and 1.234 is refused wit
   expect(parse('=1.5*2', options).tree).toMatchObject({ left: { digits: '1.5' } });
   expect(parse('=1 234,5 mm', options).tree).toMatchObject({ magnitude: { digits: '1234.5' } });
   expect(parse('=0.125', options).problem).toBeUndefined();
+  expect(parse('=MAX(B3,C4)', { ...options, separator: 'both' }).problem?.message).toBe(
+    'Character 8, “,”: arguments are parted by ;.',
+  );
   expect(parse('=2*1.234', options).problem?.message).toBe(
     'Character 4, “1.234”: it could be 1234 or 1,234; write the one that is meant.',
   );
