@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compileScalar, print, singleValue } from '../../src/expression/index.ts';
-import type { Inference, Scalar, Value } from '../../src/expression/index.ts';
+import { compileScalar, isGrid, print, singleValue } from '../../src/expression/index.ts';
+import type { Inference, Scalar, TableFunction, Value } from '../../src/expression/index.ts';
 import { CELLS, cautionsOf, FUNCTIONS, inferred, kind, said } from './sample-notebook.ts';
 
 const DEGREE = Math.PI / 180;
@@ -145,6 +145,33 @@ test('F15 what is no literal is multiplied by the unit', () => {
 
 test('F15 an empty cell that is read in a unit stays empty', () => {
   expect(evaluated(inferred('=TEST.CHIP(B2)'), null)).toMatchObject({ message: 'value missing: feed' });
+});
+
+/** Reads its plain argument in a unit and gives back what it was given. */
+const reader = (unit: string): TableFunction => ({
+  name: 'READ',
+  arity: [1, 1],
+  infer: () => ({ type: { type: 'neutral' }, assumed: [{ argument: 0, unit }] }),
+  evaluate: ([value = null]) => (isGrid(value) ? { grid: [[JSON.stringify(value.grid)]] } : value),
+});
+
+const readIn = (unit: string, formula: string, value: Value): Scalar => {
+  const functions = new Map([['READ', reader(unit)]]);
+  const { tree } = inferred(formula, { functions });
+  return singleValue(compileScalar(tree, { functions, slot: () => 0 })([value]));
+};
+
+test('F15 F21 absolute temperatures are read with their offset: 0 degC is 273.15 K (SI Brochure, 9th edition, 2.3.1)', () => {
+  expect(readIn('degC', '=READ(20)', null)).toBeCloseTo(293.15, 12);
+  expect(readIn('degC', '=READ(-20)', null)).toBeCloseTo(253.15, 12);
+  expect(readIn('degC', '=READ(B1)', 20)).toBeCloseTo(293.15, 12);
+  expect(readIn('degF', '=READ(B1)', 212)).toBeCloseTo(373.15, 12);
+});
+
+test('F15 a range is read value by value: blanks, texts and logicals stay as they are', () => {
+  const range = { grid: [[1000], [null], ['note'], [true]] };
+  expect(readIn('mm', '=READ(B1:B4)', range)).toBe('[[1],[null],["note"],[true]]');
+  expect(readIn('mm', '=READ({1000;2000})', null)).toBe('[[1,2]]');
 });
 
 test('F15 a quantity is not read again', () => {
