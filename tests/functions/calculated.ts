@@ -10,7 +10,7 @@ import {
   type InferenceContext,
   type Value,
 } from '../../src/expression/index.ts';
-import { isUnknownUnit, parseUnit } from '../../src/quantity/index.ts';
+import { fromSI, isUnknownUnit, parseUnit } from '../../src/quantity/index.ts';
 
 export const FUNCTIONS = functionTable();
 
@@ -50,5 +50,5 @@ export function numberIn(formula: string, unit = '1'): number {
   if (isUnknownUnit(known)) throw new Error(`no unit ${unit}`);
   if (isFailure(value)) throw new Error(`${formula}: ${value.failure} ${value.message}`);
   if (typeof value !== 'number') throw new Error(`${formula} gives no number`);
-  return value / known.scale;
+  return fromSI(value, known);
 }
