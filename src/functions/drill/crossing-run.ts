@@ -1,7 +1,7 @@
 /** DRILL.CROSSING_RUN: travel of a drill through a crossing hole. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { optional, parameter } from '../parameter.ts';
+import { parameter } from '../parameter.ts';
 
 export default {
   name: 'DRILL.CROSSING_RUN',

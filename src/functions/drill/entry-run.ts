@@ -26,7 +26,7 @@ export default {
   equation: 'MAX(D * TAN(alpha); D / 2 * SIN((180 deg - sigma) / 2) / SIN(sigma / 2) + D / 2 * TAN(alpha))',
   cautions: [
     {
-      when: 'alpha > 90 deg - sigma / 2',
+      when: 'TAN(alpha) * TAN(sigma / 2) > 1',
       text: 'the corner touches before the tip: the drill walks; mill or spot-face a flat first',
     },
   ],

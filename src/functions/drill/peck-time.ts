@@ -1,7 +1,7 @@
 /** DRILL.PECK_TIME: time of a hole drilled in pecks. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { optional, parameter } from '../parameter.ts';
+import { parameter } from '../parameter.ts';
 
 export default {
   name: 'DRILL.PECK_TIME',
