@@ -76,7 +76,7 @@ export function offences(
       if (there === 'ui' && folder !== undefined) found.push(`${file.path}: imports ui`);
       else if (rule && (there === undefined || !rule.folders.includes(there)))
         found.push(`${file.path}: ${folder} may not import ${there ?? target}`);
-      if (there !== undefined && there !== '..' && !/\/index\.ts$/.test(target) && folder !== undefined)
+      if (there !== undefined && there !== '..' && !target.endsWith('/index.ts') && folder !== undefined)
         found.push(`${file.path}: reaches past the index of ${there}`);
     }
     uses.set(file.path, values);
