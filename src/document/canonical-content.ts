@@ -99,7 +99,7 @@ export function canonicalContent(typed: string, locale: TypingLocale = {}, cell?
       readings: read.readings.map((reading) => withUnitIfPlain(reading, cell, currency)),
     };
   }
-  const content = trimmed.replace(/^([^,]*),(?=\d)/, '$1.');
+  const content = trimmed.replace(/^([+-]?[\d ]*),/, '$1.');
   if ('unknown' in read) return { content };
   if (read.unit === ONE_UNIT) return { content: content.replace(/\s+1$/, ''), dropsUnit: true };
   return { content: read.unit ? content : withUnit(content, cell, currency) };

@@ -81,13 +81,19 @@ export function readContent(content: string, currency?: string): Content {
   return text(content);
 }
 
-const known = new WeakMap<Cell, { readonly currency: string; readonly content: Content }>();
+const known = new Map<string, WeakMap<Cell, Content>>();
 
 /** The same for a cell, remembered as long as the cell lives. */
-export function contentOf(cell: Cell, currency: string): Content {
-  const before = known.get(cell);
-  if (before?.currency === currency) return before.content;
-  const content = readContent(cell.content, currency);
-  known.set(cell, { currency, content });
+export function contentOf(cell: Cell, currency = ''): Content {
+  let cells = known.get(currency);
+  if (!cells) {
+    cells = new WeakMap();
+    known.set(currency, cells);
+  }
+  let content = cells.get(cell);
+  if (!content) {
+    content = readContent(cell.content, currency);
+    cells.set(cell, content);
+  }
   return content;
 }

@@ -16,6 +16,7 @@ import { LIMITS } from './notebook.ts';
 import type { Block, Cell, Notebook, Worksheet } from './notebook.ts';
 import type { Refusal } from './refusal.ts';
 import { namesOn, resolveName } from './resolve-name.ts';
+import { rewrittenCell } from './tidy-cell.ts';
 
 export interface PlacedBlock {
   /** Worksheet id. */
@@ -143,7 +144,7 @@ export function followed(before: Notebook, after: Notebook, whereabouts: Whereab
           message: `Not possible: in ${worksheet.title}, ${addressOf(row, column)}, ${content.message}.`,
         };
       } else if (content !== cell.content) {
-        writes.push({ row, column, cell: Object.freeze({ ...cell, content }) });
+        writes.push({ row, column, cell: rewrittenCell(cell, content) });
       }
     });
     if (refusal) return refusal;
@@ -174,5 +175,5 @@ export function carriedNames(before: Notebook, after: Notebook, cell: Cell, from
     if (!there || resolveName(after, to, node.name)?.worksheet.id === there.id) return undefined;
     return nameText(node.name, there.title);
   });
-  return content === cell.content ? cell : Object.freeze({ ...cell, content });
+  return rewrittenCell(cell, content);
 }

@@ -1,13 +1,13 @@
 /** What a cell is called and what part it plays, where the user did not say. */
 
 import { cellAt } from './cells.ts';
-import { contentOf, readContent } from './content.ts';
+import { contentOf } from './content.ts';
 import type { Cell, Role, Worksheet } from './notebook.ts';
 
 /** The text of a cell that holds text; a formula is none. */
 function textOf(cell: Cell | undefined): string | undefined {
   if (!cell || cell.content === '') return undefined;
-  const content = contentOf(cell, '');
+  const content = contentOf(cell);
   return content.type === 'text' && content.text.trim() !== '' ? content.text.trim() : undefined;
 }
 
@@ -30,7 +30,7 @@ export function labelOf(worksheet: Worksheet, row: number, column: number): stri
 export function roleOf(cell: Cell): Role {
   if (cell.role) return cell.role;
   if (cell.choices) return 'choice';
-  const content = readContent(cell.content);
+  const content = contentOf(cell);
   if (content.type === 'formula') return 'worked';
   return content.type === 'text' ? 'note' : 'given';
 }

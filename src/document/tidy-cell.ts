@@ -12,3 +12,12 @@ export function tidyCell(cell: Cell): Cell | undefined {
   };
   return tidy.content === '' && Object.keys(tidy).length === 1 ? undefined : Object.freeze(tidy);
 }
+
+/** The cell with its formula rewritten but meaning the same: its acknowledgements hold on. */
+export function rewrittenCell(cell: Cell, content: string): Cell {
+  if (content === cell.content) return cell;
+  const acknowledged = cell.acknowledged?.map((each) =>
+    each.content === cell.content ? { ...each, content } : each,
+  );
+  return Object.freeze({ ...cell, content, ...(acknowledged && { acknowledged }) });
+}

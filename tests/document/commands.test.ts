@@ -18,6 +18,9 @@ import {
   renameWorksheet,
   resolveName,
   roleOf,
+  acknowledge,
+  insertLines,
+  setChoices,
   setCommon,
   setLimits,
   setMachinePlace,
@@ -199,4 +202,23 @@ test('a block of another notebook is pasted like a copy', () => {
   const clipboard = copy(other, { worksheet: 'w1', block: block('A1:B1') });
   const after = done(here, paste(here, { clipboard, worksheet: 'w1', ...placeOf('C3') }));
   expect([contentAt(after, 'C3'), contentAt(after, 'D3')]).toEqual(['=D3', '5 mm']);
+});
+
+test('F23 an acknowledgement stays when rows are inserted above, and falls when the formula is changed', () => {
+  const start = sample({ A2: '=B2+B3' });
+  const caution = { key: 'empty B3', text: 'B3 is empty, counted as 0', reason: 'measured tomorrow' };
+  const seen = done(start, acknowledge(start, { worksheet: 'w1', ...placeOf('A2'), ...caution }));
+  const moved = done(seen, insertLines(seen, { worksheet: 'w1', axis: 'row', at: 0, count: 1 }));
+  expect(at(moved, 'A3')?.acknowledged).toEqual([{ ...caution, content: '=B3+B4' }]);
+  expect(at(typed(moved, { A3: '=B3' }), 'A3')?.acknowledged).toBeUndefined();
+});
+
+test('a choice takes one of its texts, and names them when it gets another', () => {
+  const start = sample({ A1: 'down' });
+  const choices = ['down', 'up'];
+  const chosen = done(start, setChoices(start, { worksheet: 'w1', block: block('A1'), choices }));
+  const enterText = (text: string) => enter(chosen, { worksheet: 'w1', ...placeOf('A1'), typed: text });
+  expect(contentAt(done(chosen, enterText('up')), 'A1')).toBe('up');
+  expect(refusalOf(enterText('across'))).toBe('A1: "across" is none of the choices: down, up.');
+  expect(at(done(chosen, enterText('=B1')), 'A1')).toEqual({ content: '=B1' });
 });

@@ -29,6 +29,7 @@ export function filledCell(was: Cell | undefined, canonical: Canonical, currency
   let cell: Cell = { ...was, content };
   if (dropsUnit) cell = withProperty(cell, 'unit', undefined);
   if (was && was.content !== content) cell = withProperty(cell, 'acknowledged', undefined);
+  if (content === '') return withProperty(cell, 'source', undefined);
   const read = readContent(content, currency);
   if (read.type === 'formula') {
     if (cell.role !== undefined && cell.role !== 'worked' && cell.role !== 'note') {
@@ -56,6 +57,14 @@ const wasGiven = (cell: Cell | undefined): boolean =>
   cell?.role === 'choice' ||
   cell?.machine?.place === 'changed';
 
+/** Why a text can not be picked; undefined where the cell has no choices, is emptied or gets a formula. */
+function choiceRefusal(cell: Cell | undefined, content: string): string | undefined {
+  if (!cell?.choices || content === '' || content.startsWith('=')) return undefined;
+  const text = content.startsWith("'") ? content.slice(1) : content;
+  if (cell.choices.includes(text)) return undefined;
+  return `"${text}" is none of the choices: ${cell.choices.join(', ')}.`;
+}
+
 /** Puts what was typed or pasted into cells; one paste is one step. Refused with the cell named where a text has two readings. */
 export function enter(notebook: Notebook, args: EnterArgs): Transaction | Refusal {
   const { worksheet, row, column, typed } = args;
@@ -78,6 +87,8 @@ export function enter(notebook: Notebook, args: EnterArgs): Transaction | Refusa
       const canonical = canonicalContent(text, locale, was);
       const address = addressOf(place.row, place.column);
       if (isRefusal(canonical)) return { ...canonical, message: `${address}: ${canonical.message}` };
+      const stranger = choiceRefusal(was, canonical.content);
+      if (stranger) return { message: `${address}: ${stranger}` };
       if (canonical.content.startsWith('=') && wasGiven(was)) worked.push(address);
       writes.push({ ...place, cell: tidyCell(filledCell(was, canonical, notebook.currency)) });
     }

@@ -11,6 +11,7 @@ import type { Block, Cell, Notebook, Worksheet } from '../notebook.ts';
 import type { Refusal } from '../refusal.ts';
 import { withWorksheet, withWrites } from '../with-worksheet.ts';
 import { namesOn, resolveName } from '../resolve-name.ts';
+import { rewrittenCell } from '../tidy-cell.ts';
 import type { CellsArgs } from './properties.ts';
 
 export interface SortKey {
@@ -99,7 +100,7 @@ function movedContent(notebook: Notebook, worksheet: Worksheet, block: Block, ce
     if (target !== worksheet || !isBlockWithin(at, block)) return undefined;
     return referenceText(node, { ...at, row: at.row + by }, node.worksheet);
   });
-  return content === cell.content ? cell : Object.freeze({ ...cell, content });
+  return rewrittenCell(cell, content);
 }
 
 /** Rows keep their order where the keys are equal; a name of a single row of the block goes with its row. */
@@ -122,7 +123,8 @@ export function sort(notebook: Notebook, args: SortArgs): Transaction | Refusal 
   for (let row = block.row; row < block.row + block.rows; row++) {
     const by: SortValue[] = [];
     for (const { column } of keys) {
-      const value = resultOf?.(row, column) ?? contentValue(cellAt(worksheet, row, column), notebook.currency);
+      const value =
+        resultOf?.(row, column) ?? contentValue(cellAt(worksheet, row, column), notebook.currency);
       if (value === undefined) {
         if (!resultOf)
           return { message: `Not sorted: the value of ${addressOf(row, column)} is not known yet.` };

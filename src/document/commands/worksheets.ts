@@ -10,6 +10,7 @@ import type { Notebook, Worksheet } from '../notebook.ts';
 import { isRefusal } from '../refusal.ts';
 import type { Refusal } from '../refusal.ts';
 import { foreignNotice } from '../foreign-notice.ts';
+import { rewrittenCell } from '../tidy-cell.ts';
 import { freshWorksheetId, withWorksheet } from '../with-worksheet.ts';
 
 const inserted = (notebook: Notebook, worksheet: Worksheet, index: number): Notebook => ({
@@ -115,9 +116,7 @@ function rewrittenCopy(
         name: (id, name) => ({ worksheet: own(id), name }),
       });
       if (typeof content === 'object') refusal ??= content;
-      return typeof content === 'object' || content === cell.content
-        ? cell
-        : Object.freeze({ ...cell, content });
+      return typeof content === 'object' ? cell : rewrittenCell(cell, content);
     }),
   );
   return refusal ?? { ...made, rows };
