@@ -2,7 +2,7 @@
 
 import { failure } from '../expression/index.ts';
 import type { Failure } from '../expression/index.ts';
-import { choose, erf, erfc, gamma, logGamma } from '../numeric/index.ts';
+import { bessel, choose, erf, erfc, gamma, logGamma } from '../numeric/index.ts';
 import { builtin, example } from './builtin-definition.ts';
 import type { BuiltinDefinition } from './builtin-definition.ts';
 import { optional, plain } from './parameter.ts';
@@ -211,6 +211,33 @@ const ofMany = (
     examples: [example(given, gives)],
   });
 
+/** BESSELI, BESSELJ, BESSELK, BESSELY. */
+const besselFunction = (
+  letter: keyof typeof bessel,
+  section: string,
+  words: string,
+  given: string,
+  gives: string,
+  source?: string,
+): BuiltinDefinition =>
+  builtin({
+    name: `BESSEL${letter}`,
+    group: 'mathematics',
+    section,
+    summary: `The ${words} Bessel function of whole order`,
+    searchWords: ['Bessel', 'vibration'],
+    takes: [plain('x'), plain('order')],
+    gives: () => PLAIN_NUMBER,
+    evaluate([x, n]) {
+      const order = Math.trunc(n);
+      if (order < 0 || order > 100 || Math.abs(x) > 500)
+        return outside('the order lies from 0 to 100, x within 500');
+      if ((letter === 'K' || letter === 'Y') && x <= 0) return outside('x must be above 0');
+      return bessel[letter](x, order) ?? outside('no value is reached');
+    },
+    examples: [example(given, gives, source)],
+  });
+
 export const COMBINATORICS: readonly BuiltinDefinition[] = [
   ...ROWS.map((row) =>
     builtin({
@@ -227,6 +254,24 @@ export const COMBINATORICS: readonly BuiltinDefinition[] = [
       examples: [example(row.given, row.gives, row.source)],
     }),
   ),
+  besselFunction(
+    'J',
+    '6.16.13',
+    'first',
+    'BESSELJ(1; 0)',
+    '0.7651976866',
+    'Abramowitz and Stegun, table 9.1 (from memory)',
+  ),
+  besselFunction('Y', '6.16.15', 'second', 'BESSELY(1; 1)', '-0.781213'),
+  besselFunction(
+    'I',
+    '6.16.12',
+    'modified first',
+    'BESSELI(1; 0)',
+    '1.2660658778',
+    'Abramowitz and Stegun, table 9.8 (from memory)',
+  ),
+  besselFunction('K', '6.16.14', 'modified second', 'BESSELK(3; 0)', '0.03474'),
   ofMany(
     'GCD',
     '6.16.36',

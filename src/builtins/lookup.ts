@@ -265,6 +265,7 @@ export const LOOKUP: readonly BuiltinDefinition[] = [
     summary: 'The cell of a table in a row and a column; 0 takes the whole row or column',
     searchWords: ['table', 'cell', 'row', 'column', 'element'],
     takes: [anyList('table'), optional(whole('row')), optional(whole('column'))],
+    spills: true,
     gives: indexType,
     evaluate: ([{ grid }, row, column]) => indexed(grid, row, column),
     examples: [

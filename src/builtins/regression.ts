@@ -120,12 +120,11 @@ function observations(x: Grid, count: number, upright: boolean): readonly (reado
   const width = grid[0]?.length ?? 0;
   const cells = grid.flat();
   if (!allNumbers(cells)) return undefined;
-  if (upright && grid.length === count)
-    return grid.map((row) => row.filter((cell): cell is number => typeof cell === 'number'));
+  if (upright && grid.length === count) return grid.map((row) => row.map(Number));
   if (!upright && width === count) {
-    return Array.from({ length: count }, (_, j) => grid.map((row) => row[j] as number));
+    return Array.from({ length: count }, (_, j) => grid.map((row) => Number(row[j])));
   }
-  return cells.length === count ? cells.map((cell) => [cell]) : undefined;
+  return cells.length === count ? cells.map((cell) => [Number(cell)]) : undefined;
 }
 
 function dataOf(y: Grid, x: Grid | undefined): Data | Failure {
@@ -297,7 +296,7 @@ const trend = (
       const cells = target.grid.flat();
       if (!allNumbers(cells)) return failure('#VALUE!', 'the new x values need a number in every cell');
       if (variables === 1)
-        return { grid: target.grid.map((row) => row.map((cell) => predicted([cell as number]))) };
+        return { grid: target.grid.map((row) => row.map((cell) => predicted([Number(cell)]))) };
       const upright = y.grid.length > 1;
       const count = upright ? target.grid.length : (target.grid[0]?.length ?? 0);
       const rows = observations(target, count, upright);

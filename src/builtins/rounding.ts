@@ -110,8 +110,8 @@ export const ROUNDING: readonly BuiltinDefinition[] = [
     takes: [number('number'), number('step')],
     gives: stepped('MROUND'),
     evaluate([value, step]) {
-      const size = Math.abs(step);
-      return Math.sign(value) * multipleOf(size, Math.abs(value), (ratio) => Math.floor(ratio + 0.5));
+      // Half goes up, so that -7 to a step of 2 is -6: the standard defines it by FLOOR.
+      return multipleOf(Math.abs(step), value, (ratio) => Math.floor(ratio + 0.5));
     },
     examples: [example('MROUND(1550; 100)', '1600'), example('MROUND(-3.2; 0.5)', '-3')],
   }),

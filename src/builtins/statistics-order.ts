@@ -31,6 +31,7 @@ const fromEnd = (
     summary: `The k-th ${words} number of a range`,
     searchWords: [words, 'rank', 'order'],
     takes: [list('values'), anything('k')],
+    spills: true,
     gives(args) {
       const position = args[1]!;
       const type = sharedOrPlain(name, args.slice(0, 1));

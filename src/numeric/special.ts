@@ -9,6 +9,7 @@ import gamma from '@stdlib/math-base-special-gamma';
 import gammaIncomplete from '@stdlib/math-base-special-gammainc';
 import gammaIncompleteInverse from '@stdlib/math-base-special-gammaincinv';
 import logGamma from '@stdlib/math-base-special-gammaln';
+import { integrate } from './quadrature.ts';
 
 export {
   betaIncomplete,
@@ -21,3 +22,37 @@ export {
   gammaIncompleteInverse,
   logGamma,
 };
+
+/** Bessel functions of whole order n >= 0 by their integrals (DLMF 10.9.1, 10.9.7, 10.32.3, 10.32.9; from memory); undefined outside. */
+export const bessel = {
+  /** First kind, any x. */
+  J: (x: number, n: number): number | undefined =>
+    over(0, Math.PI, (t) => Math.cos(n * t - x * Math.sin(t)) / Math.PI),
+  /** Second kind, x > 0. */
+  Y(x: number, n: number): number | undefined {
+    const near = over(0, Math.PI, (t) => Math.sin(x * Math.sin(t) - n * t) / Math.PI);
+    const sign = n % 2 === 0 ? 1 : -1;
+    const far = over(
+      0,
+      reach(x, n),
+      (t) => ((Math.exp(n * t) + sign * Math.exp(-n * t)) * Math.exp(-x * Math.sinh(t))) / Math.PI,
+    );
+    return near === undefined || far === undefined ? undefined : near - far;
+  },
+  /** Modified, first kind, any x. */
+  I: (x: number, n: number): number | undefined =>
+    over(0, Math.PI, (t) => (Math.exp(x * Math.cos(t)) * Math.cos(n * t)) / Math.PI),
+  /** Modified, second kind, x > 0. */
+  K: (x: number, n: number): number | undefined =>
+    over(0, reach(x, n), (t) => Math.exp(-x * Math.cosh(t)) * Math.cosh(n * t)),
+};
+
+const over = (from: number, to: number, f: (t: number) => number): number | undefined =>
+  integrate(f, from, to, { relative: 1e-11, absolute: 1e-15 });
+
+/** Where the integrand e^(n t - x sinh t) has fallen below 1e-17 of its top. */
+function reach(x: number, n: number): number {
+  let t = Math.asinh(Math.max(1, n) / x);
+  while (x * Math.sinh(t) - n * t < 45) t += 0.25;
+  return t;
+}
