@@ -21,7 +21,8 @@ const policy = trustedTypes ? trustedTypes.createPolicy('swarfbook', rules) : ru
 
 const base = new URL('.', location.href).href;
 const second = cacheLeg('swarfbook-notebooks', base);
-const shelf = new DeviceShelf([databaseLeg('swarfbook'), ...(second ? [second] : [])], Date.now);
+const { locks } = navigator as { readonly locks?: LockManager };
+const shelf = new DeviceShelf([databaseLeg('swarfbook'), ...(second ? [second] : [])], Date.now, locks);
 const installation = new ProgramOnDevice();
 
 const sheets = import.meta.glob<string>('/sheets/*.json', { query: '?raw', import: 'default' });
@@ -37,7 +38,11 @@ async function loadCatalogue(): Promise<Catalogue> {
     import('./catalogue.ts'),
     import('./functions/index.ts'),
   ]);
-  return { domain: DEFINITIONS, builtins: BUILTINS, sources: new Map([...SOURCES].map(([key, source]) => [key, source.text])) };
+  return {
+    domain: DEFINITIONS,
+    builtins: BUILTINS,
+    sources: new Map([...SOURCES].map(([key, source]) => [key, source.text])),
+  };
 }
 
 const world: World = {

@@ -39,7 +39,9 @@ function answer(folder) {
     response.writeHead(200, {
       'content-type': TYPES.get(extname(file)) ?? 'application/octet-stream',
       'content-length': found.size,
-      'cache-control': file.includes(`${sep}assets${sep}`) ? 'public, max-age=31536000, immutable' : 'no-cache',
+      'cache-control': file.includes(`${sep}assets${sep}`)
+        ? 'public, max-age=31536000, immutable'
+        : 'no-cache',
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
     });
@@ -99,7 +101,9 @@ async function main() {
   const wanted = Number(values.port);
   const { port } = await serve({ ...options, port: wanted }).catch((reason) => {
     if (reason.code !== 'EADDRINUSE') throw reason;
-    console.log(`Port ${wanted} is taken; another one is used. Notebooks belong to the address they were made at.`);
+    console.log(
+      `Port ${wanted} is taken; another one is used. Notebooks belong to the address they were made at.`,
+    );
     return serve({ ...options, port: 0 });
   });
   if (!lan) {

@@ -4,6 +4,9 @@ export class NotebookLock {
   #release: (() => void) | undefined;
   #lost: () => void = () => undefined;
 
+  /** `locks` is absent at addresses that are neither https nor localhost. */
+  constructor(private readonly locks: LockManager | undefined) {}
+
   onLost(lost: () => void): void {
     this.#lost = lost;
   }
@@ -11,7 +14,7 @@ export class NotebookLock {
   /** True where this tab may edit. Without the browser's locks every tab may, and the guarded write decides. */
   take(id: string, steal = false): Promise<boolean> {
     this.release();
-    const { locks } = navigator as { readonly locks?: LockManager };
+    const { locks } = this;
     if (!locks) return Promise.resolve(true);
     return new Promise((answer) => {
       let mine = false;

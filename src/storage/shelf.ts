@@ -43,7 +43,7 @@ function revived(value: unknown): unknown {
 }
 
 export class DeviceShelf {
-  readonly #lock = new NotebookLock();
+  readonly #lock: NotebookLock;
   #id = '';
   #head: Head = { seq: 0, hash: '' };
   #snapshotSeq = 0;
@@ -56,7 +56,10 @@ export class DeviceShelf {
   constructor(
     private readonly legs: readonly Leg[],
     private readonly now: () => number,
-  ) {}
+    locks?: LockManager,
+  ) {
+    this.#lock = new NotebookLock(locks);
+  }
 
   async list(): Promise<readonly KeptItem[]> {
     const found = new Map<string, KeptItem>();

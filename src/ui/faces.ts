@@ -168,7 +168,8 @@ export class Faces implements GridModel {
   #text(worksheet: Worksheet, row: number, column: number, text: string, more: Partial<Face>): Face {
     const cells = worksheet.rows[row] ?? [];
     const alone = cells.every((each, k) => !each || k === column);
-    if (!alone && this.#symbols.has(text)) return { type: 'text', text, symbol: symbolParts(text), ...more };
+    if (!alone && (this.#symbols.has(text) || this.#isSymbol(worksheet, row, column, text)))
+      return { type: 'text', text, symbol: symbolParts(text), ...more };
     const heading = alone && column === 0 && text.length <= HEADING_LENGTH && !/[.!?]$/.test(text);
     const note = !heading && (alone || column > 2);
     const width = this.#measure(text, heading ? 600 : 400) + 20;
@@ -186,6 +187,14 @@ export class Faces implements GridModel {
       ...(over > 0 && { over }),
       ...more,
     };
+  }
+
+  /** A single letter, with or without an index, right before a value is that value's symbol. */
+  #isSymbol(worksheet: Worksheet, row: number, column: number, text: string): boolean {
+    const value = cellAt(worksheet, row, column + 1);
+    if (!value || column === 0 || !/^[\p{L}\p{M}\d_.]{1,12}$/u.test(text)) return false;
+    const type = contentOf(value, this.#notebook ?? { currency: '' }).type;
+    return ['formula', 'quantity', 'number'].includes(type) && readSymbol(text).base.length === 1;
   }
 
   #measure(text: string, weight: number): number {

@@ -1,6 +1,6 @@
 /** Everything in the notebook that asks for a look: errors, clashes, cautions, breaches, assumed units. */
 
-import type { CellAddress } from '../calculation/index.ts';
+import type { CellAddress, ResultCaution } from '../calculation/index.ts';
 import { findWorksheet } from '../document/index.ts';
 import type { Session } from './session.ts';
 
@@ -16,6 +16,11 @@ export interface OpenCaution {
 const ORDER = { error: 0, breach: 1, caution: 2, assumed: 3 } as const;
 const known = new WeakMap<Session, { readonly version: number; readonly list: readonly OpenCaution[] }>();
 
+/** The same words of one cell count once. */
+export function distinct(cautions: readonly ResultCaution[]): readonly ResultCaution[] {
+  return cautions.filter((each, k) => cautions.findIndex((other) => other.text === each.text) === k);
+}
+
 /** In order of weight, then of worksheets, rows and columns. */
 export function openCautions(session: Session): readonly OpenCaution[] {
   const before = known.get(session);
@@ -28,7 +33,7 @@ export function openCautions(session: Session): readonly OpenCaution[] {
       const { code, message, root } = result.error;
       list.push({ address, type: 'error', text: `${code} ${message}`, ...(root && { root }) });
     }
-    for (const { type, text, key, acknowledged } of result.cautions)
+    for (const { type, text, key, acknowledged } of distinct(result.cautions))
       list.push({ address, type, text, key, ...(acknowledged !== undefined && { acknowledged }) });
   });
   const place = new Map(session.notebook.worksheets.map(({ id }, k) => [id, k]));

@@ -74,12 +74,7 @@ export interface BuiltinPage {
   readonly searchWords: readonly string[];
   readonly parameters: string;
   readonly section: string;
-  readonly examples: readonly { readonly formula: string; readonly gives: string }[];
-}
-
-export interface Source {
-  readonly key: string;
-  readonly text: string;
+  readonly examples: readonly { readonly given: string; readonly gives: string }[];
 }
 
 /** The texts of all functions. */

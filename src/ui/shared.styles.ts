@@ -53,6 +53,11 @@ export const shared = css`
     background: var(--accent);
     color: var(--on-accent);
   }
+  button.primary:hover:not(:disabled) {
+    border-color: var(--ink);
+    background: var(--ink);
+    color: var(--paper);
+  }
   button.link,
   a {
     min-block-size: 0;

@@ -65,6 +65,9 @@ export function dateText(day: number): string {
 }
 
 /** What a cell's text is, without results: at once, before the calculator has answered. */
-export function contentOf(cell: Cell, notebook: Notebook): ReturnType<typeof contentOfCell> {
+export function contentOf(
+  cell: Cell,
+  notebook: Pick<Notebook, 'currency'>,
+): ReturnType<typeof contentOfCell> {
   return contentOfCell(cell, notebook.currency);
 }

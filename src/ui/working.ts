@@ -106,6 +106,11 @@ function literal(
   text: string,
 ): string | undefined {
   if (argument?.type === 'quantity') return text;
+  const unitOfKind = (session.notebook.display === 'metric' ? parameter.metric : parameter.inch) ?? '';
+  if (argument?.type === 'call') {
+    const call = session.explanation?.calls.find((each) => each.function === argument.name);
+    return call && valueText(session, call.result, unitOfKind);
+  }
   if (argument?.type !== 'number') return undefined;
   const unit = session.notebook.reading === 'metric' ? parameter.metric : parameter.inch;
   return unit ? `${text} ${unit}` : text;
@@ -114,7 +119,11 @@ function literal(
 function valueText(session: Session, value: unknown, unit: string): string | undefined {
   if (typeof value !== 'number') return undefined;
   const { number } = numberText(value, unit, session.notebook, { type: 'significant', digits: 5 });
-  const plain = number.replaceAll(/[\u202f\u00a0 ]/g, '').replace('−', '-');
+  const plain = number
+    .replaceAll(/[\u202f\u00a0 ]/g, '')
+    .replace('−', '-')
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '');
   if (!/^-?\d+(\.\d+)?(E-?\d+)?$/.test(plain)) return undefined;
   const text = unit ? `${plain} ${unit}` : plain;
   return plain.startsWith('-') ? `(${text})` : text;

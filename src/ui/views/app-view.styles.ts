@@ -156,6 +156,24 @@ export const appStyles = css`
   @media (max-width: 1099px) {
     .narrow {
       display: block;
+      border-color: var(--button-edge);
+    }
+    header {
+      padding-inline: 8px;
+    }
+    h1 {
+      flex: 1 1 40%;
+    }
+    .narrow.last {
+      order: 1;
+    }
+    .status,
+    .spring,
+    .busy,
+    .switch,
+    header > button:not(.narrow),
+    notebook-menu {
+      order: 2;
     }
     .desk {
       grid-template-columns: minmax(0, 1fr);

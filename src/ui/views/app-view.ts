@@ -317,7 +317,7 @@ export class AppView extends LitElement {
           @all-notebooks=${() => (location.hash = '')}
         ></notebook-menu>
         <button
-          class="quiet narrow"
+          class="quiet narrow last"
           aria-expanded=${this.#sheet === 'margin'}
           @click=${() => this.#toggle('margin')}
         >

@@ -4,7 +4,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
-import { addressText, tokenize } from '../../expression/index.ts';
+import { addressText, parse, tokenize } from '../../expression/index.ts';
 import { draftKey, pick, shownCompletion } from '../draft-keys.ts';
 import { setRole, setUnit, startDraft, nameSelection, unitChoices } from '../editing.ts';
 import type { Session } from '../session.ts';
@@ -43,7 +43,7 @@ export class EntryLine extends LitElement {
         font-weight: 600;
       }
       .label {
-        max-inline-size: 180px;
+        max-inline-size: 150px;
         overflow: hidden;
         color: var(--ink-2);
         font-size: 13px;
@@ -52,7 +52,7 @@ export class EntryLine extends LitElement {
       }
       .field {
         position: relative;
-        flex: 1 1 260px;
+        flex: 1 1 280px;
         min-inline-size: 120px;
         border-block-end: 1.5px solid var(--line);
       }
@@ -105,12 +105,14 @@ export class EntryLine extends LitElement {
         text-underline-offset: 3px;
       }
       select {
+        field-sizing: content;
+        max-inline-size: 130px;
         padding-inline: 6px;
         background: var(--button);
         font-weight: 600;
       }
       .hint {
-        min-block-size: 21px;
+        min-block-size: 42px;
         margin-block-start: 5px;
         color: var(--ink-2);
         font-size: 13px;
@@ -309,14 +311,14 @@ export class EntryLine extends LitElement {
     const { draft, preview, result, notice } = session;
     if (notice) return html`<span class=${notice.refused ? 'refused' : ''}>${notice.words}</span>`;
     const shown = draft ? preview : result;
-    const gives = !shown
-      ? nothing
-      : shown.error
-        ? html`<span class="refused">→ ${shown.error.code} ${shown.error.message}</span>`
-        : draft
-          ? html`<span class="gives">→ ${resultText(shown, session.notebook)}</span>
-              ${shown.kind && !['text', 'logical', 'blank', 'number'].includes(shown.kind) ? shown.kind : nothing}`
-          : nothing;
+    const unfinished = draft?.text.startsWith('=') && parse(draft.text).problem?.unfinished === true;
+    const gives =
+      !shown || !draft || unfinished
+        ? nothing
+        : shown.error
+          ? html`<span class="refused">→ ${shown.error.code} ${shown.error.message}</span>`
+          : html`<span class="gives">→ ${resultText(shown, session.notebook)}</span>
+              ${kindWords(shown.kind)}`;
     const assumed = (shown?.cautions ?? []).filter((caution) => caution.type === 'assumed');
     const ghost = assumed.map((each) => html` · <span>${each.text}</span>`);
     if (draft && hint) {
@@ -329,11 +331,12 @@ export class EntryLine extends LitElement {
     }
     if (draft) return html`${gives}${ghost}`;
     if (shown?.error) return html`<span class="refused">${shown.error.code} ${shown.error.message}</span>`;
-    const marks = (result?.cautions ?? []).map((each) => each.text);
-    if (marks.length > 0) return marks.join(' · ');
+    const marks = [...new Set((result?.cautions ?? []).map((each) => each.text))];
+    if (marks.length > 0)
+      return html`${marks[0]}${marks.length > 1 ? html` <button class="link" @click=${() => session.showMargin('working')}>and ${marks.length - 1} more</button>` : nothing}`;
     if (!session.cell)
       return 'Type a value with its unit (12.5 mm), a formula (=…) or a text. Enter takes it, Escape leaves it.';
-    return result && result.kind && !['text', 'blank', 'logical'].includes(result.kind) ? result.kind : '';
+    return kindWords(result?.kind ?? '');
   }
 
   #begin(session: Session): void {
@@ -385,6 +388,10 @@ export class EntryLine extends LitElement {
     );
   }
 }
+
+/** The kind of a quantity; nothing for texts and plain numbers. */
+const kindWords = (kind: string): string =>
+  ['text', 'blank', 'logical', 'number', 'error'].includes(kind) ? '' : kind;
 
 const valueOf = (event: Event): string =>
   event.target instanceof HTMLSelectElement ? event.target.value : '';

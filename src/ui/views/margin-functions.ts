@@ -228,7 +228,7 @@ export class MarginFunctions extends LitElement {
           Use it in the selected cell
         </button>
       </p>
-      ${page.examples.map((each) => html`<div class="example"><span class="mono">${each.formula}</span> gives <b>${each.gives}</b></div>`)}
+      ${page.examples.map((each) => html`<div class="example"><span class="mono">${each.given}</span> gives <b>${each.gives}</b></div>`)}
       <p class="second">OpenFormula 1.3, ${page.section}</p>
     `;
   }

@@ -6,6 +6,7 @@ import { labelOf, roleOf } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { cellLink } from '../cell-links.ts';
 import { equation } from '../elements/equation.ts';
+import { distinct } from '../open-cautions.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { parameterDetail } from '../signature.ts';
@@ -128,7 +129,7 @@ export class MarginWorking extends LitElement {
   }
 
   #cautions(session: Session): unknown {
-    return (session.result?.cautions ?? []).map(
+    return distinct(session.result?.cautions ?? []).map(
       (each) =>
         html`<div class=${each.type === 'assumed' ? 'second' : 'caution'}>
           ${each.type === 'assumed' ? '' : '▲ '}${each.text}

@@ -158,9 +158,6 @@ export const gridStyles = css`
     font-size: 13px;
     white-space: nowrap;
   }
-  .unit:empty {
-    min-inline-size: 0;
-  }
   td.role-given .face::after,
   td.role-measured .face::after,
   td.role-choice .face::after {

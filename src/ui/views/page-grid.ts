@@ -85,6 +85,7 @@ export class PageGrid extends LitElement {
     if (!session || !scroller || !body) return;
     if (!this.#body) this.#body = new GridBody(body, scroller);
     if (!this.#editor) this.#editor = this.#makeEditor();
+    if (!this.#watcher) this.#watch(scroller);
     const other = this.#shownWorksheet !== session.worksheet.id || changed.has('session');
     this.#shownWorksheet = session.worksheet.id;
     if (other) {
@@ -98,6 +99,19 @@ export class PageGrid extends LitElement {
     this.#placeEditor(session);
   }
   #shownWorksheet = '';
+  #watcher: ResizeObserver | undefined;
+
+  /** When the page gets smaller (entry line, keyboard) the active cell stays in sight. */
+  #watch(scroller: HTMLElement): void {
+    this.#watcher = new ResizeObserver(() => {
+      if (!this.session) return;
+      const { row, column } = this.session.selection;
+      this.#body?.window(row);
+      if (scroller.contains(this.#editor ?? null))
+        this.#body?.cell(row, column)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    });
+    this.#watcher.observe(scroller);
+  }
 
   /** Puts the focus on the active cell. */
   focusCell(): void {

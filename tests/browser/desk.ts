@@ -1,0 +1,138 @@
+/** The built page in a real browser, for the tests: opening it, typing into it, reading it. */
+
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { serve, type Serving } from '../../src/serve.mjs';
+import { launch } from './chromium.ts';
+
+export const DIST = process.env['SWARFBOOK_DIST'] ?? join(import.meta.dirname, '../../dist');
+
+/** Everything a test needs; close() ends it. */
+export interface Desk {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly address: string;
+  /** Errors of the page and violations of its policy so far. */
+  readonly troubles: string[];
+  stopServer(): Promise<void>;
+  startServer(): Promise<void>;
+  close(): Promise<void>;
+}
+
+let browser: Browser | undefined;
+
+export async function openDesk(
+  options: {
+    readonly width?: number;
+    readonly height?: number;
+    readonly path?: string;
+    readonly host?: string;
+  } = {},
+): Promise<Desk> {
+  if (!existsSync(join(DIST, 'index.html')))
+    throw new Error(`no built page in ${DIST}: run npm run build first`);
+  browser ??= await launch();
+  let server: Serving | undefined = await serve({ folder: DIST, host: options.host ?? 'localhost' });
+  const { port } = server;
+  const context = await browser.newContext({
+    viewport: { width: options.width ?? 1366, height: options.height ?? 768 },
+    acceptDownloads: true,
+  });
+  const page = await context.newPage();
+  const troubles: string[] = [];
+  page.on('pageerror', (error) => troubles.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !/net::|Failed to load resource/.test(message.text()))
+      troubles.push(message.text());
+  });
+  const address = `http://${options.host ?? 'localhost'}:${port}/`;
+  await page.goto(address + (options.path ?? ''));
+  return {
+    page,
+    context,
+    address,
+    troubles,
+    async stopServer() {
+      await server?.close();
+      server = undefined;
+    },
+    async startServer() {
+      server ??= await serve({ folder: DIST, port });
+    },
+    async close() {
+      await context.close();
+      await server?.close();
+    },
+  };
+}
+
+export async function closeBrowser(): Promise<void> {
+  await browser?.close();
+  browser = undefined;
+}
+
+/** An empty metric notebook with the focus in A1. */
+export async function newNotebook(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Empty page, metric' }).click();
+  await page.locator('page-grid td.active .editor').waitFor();
+  await focusGrid(page);
+}
+
+export async function focusGrid(page: Page): Promise<void> {
+  await page.locator('page-grid td.active .editor').focus();
+}
+
+/** Moves to a cell by its place and types into it. */
+export async function enter(page: Page, address: string, text: string): Promise<void> {
+  await goTo(page, address);
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+export async function goTo(page: Page, address: string): Promise<void> {
+  const { row, column } = place(address);
+  await focusGrid(page);
+  await page.keyboard.press('Control+Home');
+  for (let k = 0; k < row; k += 1) await page.keyboard.press('ArrowDown');
+  for (let k = 0; k < column; k += 1) await page.keyboard.press('ArrowRight');
+}
+
+const place = (address: string): { readonly row: number; readonly column: number } => ({
+  column: address.charCodeAt(0) - 65,
+  row: Number(address.slice(1)) - 1,
+});
+
+/** What a cell shows: number and unit, text, or error code. */
+export function cellText(page: Page, address: string): Promise<string> {
+  const { row, column } = place(address);
+  return page
+    .locator(`page-grid tr[data-row="${row}"] td[data-column="${column}"] .face`)
+    .innerText()
+    .then((text) => text.replaceAll(/\s+/g, ' ').trim());
+}
+
+/** Address of the active cell as the entry line shows it. */
+export const activeAddress = (page: Page): Promise<string> => page.locator('entry-line .place').innerText();
+
+/** Waits until a cell shows this. */
+export async function shows(page: Page, address: string, text: string): Promise<void> {
+  const until = Date.now() + 15_000;
+  let seen = '';
+  while (Date.now() < until) {
+    seen = await cellText(page, address).catch(() => '');
+    if (seen === text) return;
+    await page.waitForTimeout(50);
+  }
+  throw new Error(`${address} shows "${seen}", not "${text}"`);
+}
+
+/** Waits until everything typed is on the disk. */
+export async function saved(page: Page): Promise<void> {
+  await page.locator('swarf-book .status', { hasText: /^saved \d\d:\d\d on this device/ }).waitFor();
+}
+
+/** Waits until the program works without network. */
+export async function readyWithoutNetwork(page: Page): Promise<void> {
+  await page.getByText('ready without network', { exact: false }).first().waitFor({ timeout: 30_000 });
+}
