@@ -25,7 +25,7 @@ export interface CellState extends PlaceBlock {
   staticCautions: readonly Caution[];
   assumed: readonly Caution[];
   /** Cells whose formula refers to this one alone; made when there is one. */
-  users: Set<CellState> | undefined;
+  users: CellState[] | undefined;
   /** All values of a formula that gives several. */
   items: Grid | undefined;
   /** The cells of a cycle that it is part of. */
@@ -34,6 +34,21 @@ export interface CellState extends PlaceBlock {
   origin: CellState | undefined;
   /** What was last told to the outside. */
   sent: Sent | undefined;
+  /** Number of the last ordering that has placed the cell. */
+  placedIn: number;
+}
+
+/** Adds a formula cell to those that refer to an operand; each is added once. */
+export function addUser(operand: CellState | RangeState, user: CellState): void {
+  if (operand.users) operand.users.push(user);
+  else operand.users = [user];
+}
+
+export function removeUser({ users }: CellState | RangeState, user: CellState): void {
+  const index = users?.indexOf(user) ?? -1;
+  const last = users?.pop();
+  if (users && last && index < users.length && index >= 0) users[index] = last;
+  else if (users && last && index < 0) users.push(last);
 }
 
 /** What was told of a cell, and whether it was nothing but a number of a type: then the number alone may follow. */
@@ -45,7 +60,7 @@ export interface Sent {
 
 /** A block that formulas refer to. */
 export interface RangeState extends PlaceBlock {
-  users: Set<CellState> | undefined;
+  users: CellState[] | undefined;
   grid: Grid | undefined;
   gridVersion: number;
 }
@@ -132,6 +147,7 @@ export class Cells {
       cycle: undefined,
       origin: undefined,
       sent: undefined,
+      placedIn: 0,
     });
   }
 
@@ -170,7 +186,7 @@ export class Cells {
       grid.push((strip.rows[r] ??= this.#row(range, r)));
     }
     const made = { grid };
-    if ((range.users?.size ?? 0) > 1) {
+    if ((range.users?.length ?? 0) > 1) {
       range.gridVersion = version;
       range.grid = made;
     }

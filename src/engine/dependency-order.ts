@@ -51,13 +51,27 @@ interface Visit {
   loops: boolean;
 }
 
+let orderings = 0;
+
+/** True where all single cells that a formula needs are placed: the usual case, as pages are written downwards. */
+function isNext({ formula, origin }: CellState, among: ReadonlySet<CellState>, run: number): boolean {
+  if (origin || (formula && formula.ranges.length > 0)) return false;
+  return formula?.cells.every((cell) => cell.placedIn === run || !among.has(cell)) ?? true;
+}
+
 /** Tarjan's components without recursion (a chain of thousands of cells is usual); cells outside `among` are taken as settled. */
 export function dependencyOrder(cells: Cells, among: ReadonlySet<CellState>): DependencyOrder {
+  const run = ++orderings;
   const order: CellState[] = [];
   const cycles = new Map<CellState, readonly CellState[]>();
   const indexOf = new Map<Vertex, number>();
   const open = new Set<Vertex>();
   const openStack: Vertex[] = [];
+
+  const place = (cell: CellState): void => {
+    cell.placedIn = run;
+    order.push(cell);
+  };
 
   const enter = (vertex: Vertex): Visit => {
     const index = indexOf.size;
@@ -77,7 +91,7 @@ export function dependencyOrder(cells: Cells, among: ReadonlySet<CellState>): De
       if (vertex === visit.vertex) break;
     }
     const members = component.filter(isCell);
-    order.push(...members);
+    for (const cell of members) place(cell);
     if (component.length === 1 && !visit.loops) return;
     const inside = new Set(component);
     for (const cell of members) {
@@ -88,7 +102,11 @@ export function dependencyOrder(cells: Cells, among: ReadonlySet<CellState>): De
   };
 
   for (const root of among) {
-    if (indexOf.has(root)) continue;
+    if (root.placedIn === run) continue;
+    if (isNext(root, among, run)) {
+      place(root);
+      continue;
+    }
     const visits: Visit[] = [enter(root)];
     for (let visit = visits.at(-1); visit; visit = visits.at(-1)) {
       const { done, value: need } = visit.remaining.next();
@@ -99,7 +117,7 @@ export function dependencyOrder(cells: Cells, among: ReadonlySet<CellState>): De
         if (parent) parent.low = Math.min(parent.low, visit.low);
         continue;
       }
-      if (isCell(need) && !among.has(need)) continue;
+      if (isCell(need) && (need.placedIn === run || !among.has(need))) continue;
       if (need === visit.vertex) visit.loops = true;
       const seen = indexOf.get(need);
       if (seen === undefined) visits.push(enter(need));

@@ -16,7 +16,8 @@ import type {
 } from '../expression/index.ts';
 import { isCell } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
-import type { PlaceBlock } from './schedule.ts';
+import { fixedBlock } from './schedule.ts';
+import type { PlaceBlock, Precedent } from './schedule.ts';
 
 export type ReferenceNode = CellNode | RangeNode | NameNode;
 
@@ -63,6 +64,15 @@ function sameReference(a: ReferenceNode, b: ReferenceNode): boolean {
 /** The reference that means the same as a node of the formula. */
 export function referenceTo({ references }: Formula, node: ReferenceNode): Reference | undefined {
   return references.find((known) => sameReference(known.node, node));
+}
+
+/** What the library is told of a reference; undefined for one that leads nowhere. */
+export function precedentOf({ operands }: Formula, { node, slot }: Reference): Precedent | undefined {
+  const operand = operands[slot];
+  if (!operand) return undefined;
+  const { sheet } = operand;
+  if (node.type === 'cell') return { sheet, start: node };
+  return node.type === 'range' ? { sheet, start: node.start, end: node.end } : fixedBlock(operand);
 }
 
 export const isReference = (node: Node): node is ReferenceNode =>

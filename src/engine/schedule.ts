@@ -2,6 +2,7 @@
 
 import { FunctionArgumentType, FunctionPlugin, HyperFormula } from 'hyperformula';
 import type { RawCellContent } from 'hyperformula';
+import type { Corner } from '../expression/index.ts';
 
 /** Where a cell stands in the schedule; sheet, row and column from 0. */
 export interface Place {
@@ -32,11 +33,8 @@ interface Context {
 const isContext = (context: unknown): context is Context =>
   typeof context === 'object' && context !== null && 'evaluate' in context;
 
-function contextOf(context: unknown): Context {
-  if (!isContext(context))
-    throw new TypeError('the library was started without the means to evaluate a cell');
-  return context;
-}
+/** Another instance of the library in the same process has no cells of ours: there the function is 0. */
+const evaluatorOf = (context: unknown): Evaluate => (isContext(context) ? context.evaluate : () => 0);
 
 class CellFunctions extends FunctionPlugin {
   static override implementedFunctions = {
@@ -47,7 +45,7 @@ class CellFunctions extends FunctionPlugin {
     },
   };
 
-  readonly #evaluate: Evaluate = contextOf(this.config.context).evaluate;
+  readonly #evaluate: Evaluate = evaluatorOf(this.config.context);
 
   /** Called in dependency order with the address of the cell that is being computed. */
   valueOf_(_call: unknown, state: { readonly formulaAddress: { sheet: number; row: number; col: number } }) {
@@ -68,10 +66,31 @@ const COLUMN_NAMES = Array.from({ length: 64 }, (_, column) =>
     : String.fromCharCode(64 + Math.floor(column / 26)) + String.fromCharCode(65 + (column % 26)),
 );
 
-function blockText(block: PlaceBlock): string {
-  const { sheet, row, column, rows, columns } = block;
-  const start = `S${sheet + 1}!${COLUMN_NAMES[column]}${row + 1}`;
-  return rows === 1 && columns === 1 ? start : `${start}:${COLUMN_NAMES[column + columns - 1]}${row + rows}`;
+/** A block as it is written in the formula: formulas that were filled down look the same to the library and are read once. */
+export interface Precedent {
+  readonly sheet: number;
+  readonly start: Corner;
+  /** Absent for a single cell. */
+  readonly end?: Corner;
+}
+
+/** A block that stays where it is, whatever cell refers to it. */
+export function fixedBlock({ sheet, row, column, rows, columns }: PlaceBlock): Precedent {
+  const fixed = { rowFixed: true, columnFixed: true } as const;
+  const start = { row, column, ...fixed };
+  const end = { row: row + rows - 1, column: column + columns - 1, ...fixed };
+  return rows === 1 && columns === 1 ? { sheet, start } : { sheet, start, end };
+}
+
+const cornerText = ({ row, column, rowFixed, columnFixed }: Corner): string =>
+  `${columnFixed ? '$' : ''}${COLUMN_NAMES[column]}${rowFixed ? '$' : ''}${row + 1}`;
+
+function precedentText(precedent: Precedent | undefined, own: number): string {
+  if (!precedent) return '';
+  const { sheet, start, end } = precedent;
+  const first = cornerText(start);
+  const block = end ? `${first}:${cornerText(end)}` : first;
+  return sheet === own ? block : `S${sheet + 1}!${block}`;
 }
 
 /** Which formulas to compute after which changes, and in which order. Sheets are numbers, so that no title reaches the library. */
@@ -129,9 +148,10 @@ export class Schedule {
   }
 
   /** The cell is computed from these blocks. */
-  setFormula(place: Place, precedents: readonly PlaceBlock[]): void {
+  setFormula(place: Place, precedents: readonly (Precedent | undefined)[]): void {
     this.#formulasSet++;
-    this.#set(place, `=${VALUE}(${precedents.map(blockText).join(',')})`);
+    const read = precedents.map((precedent) => precedentText(precedent, place.sheet)).join(',');
+    this.#set(place, `=${VALUE}(${read})`);
   }
 
   destroy(): void {

@@ -12,15 +12,15 @@ import type {
   Scalar,
   Value,
 } from '../expression/index.ts';
-import { Cells, makeSheet, rooted } from './cells.ts';
+import { addUser, Cells, makeSheet, removeUser, rooted } from './cells.ts';
 import type { CellState } from './cells.ts';
 import { readGiven } from './content.ts';
 import { unitOfCell } from './display-unit.ts';
-import { inputsOf, readFormula, referenceTo } from './formula.ts';
+import { inputsOf, precedentOf, readFormula, referenceTo } from './formula.ts';
 import type { Formula } from './formula.ts';
 import { inferAll, rootName, setType } from './inference.ts';
 import type { Surroundings } from './inference.ts';
-import { Schedule } from './schedule.ts';
+import { fixedBlock, Schedule } from './schedule.ts';
 import { Spills } from './spills.ts';
 
 /** Rounds after which values that fill cells which they depend on are given up. */
@@ -131,7 +131,7 @@ export class Workbook implements Surroundings {
     this.#schedule = this.#newSchedule();
     this.#schedule.run(() => {
       for (const state of this.cells.filled()) {
-        if (state.origin) this.#schedule.setFormula(state, [state.origin]);
+        if (state.origin) this.#schedule.setFormula(state, [fixedBlock(state.origin)]);
         else if (state.formula) this.#post(state, state.formula);
         else this.#postValue(state);
       }
@@ -143,7 +143,7 @@ export class Workbook implements Surroundings {
   #take(state: CellState, work: Work): void {
     const { cells, notebook } = this;
     const old = state.formula;
-    if (old) for (const operand of old.operands) operand.users?.delete(state);
+    if (old) for (const operand of old.operands) removeUser(operand, state);
     state.formula = undefined;
     state.cycle = undefined;
     state.cautions = NONE;
@@ -158,7 +158,7 @@ export class Workbook implements Surroundings {
       if (this.#aside.has(Workbook.asideKey(worksheet, state.row, state.column))) {
         formula.problem = failure('#LIMIT!', 'set aside because computing it took too long');
       }
-      for (const operand of formula.operands) (operand.users ??= new Set()).add(state);
+      for (const operand of formula.operands) addUser(operand, state);
       state.formula = formula;
       state.typedUnit = undefined;
       work.fresh.add(state);
@@ -184,7 +184,7 @@ export class Workbook implements Surroundings {
         for (const state of inferred) if (state.formula) this.#post(state, state.formula);
         for (const state of work.again) if (state.formula) this.#post(state, state.formula);
         for (const item of this.#spills.takeNewItems())
-          if (item.origin) this.#schedule.setFormula(item, [item.origin]);
+          if (item.origin) this.#schedule.setFormula(item, [fixedBlock(item.origin)]);
       });
       work = noWork();
       if (!this.#spills.settle(work, this.changed)) return;
@@ -199,7 +199,10 @@ export class Workbook implements Surroundings {
 
   #post(state: CellState, formula: Formula): void {
     if (state.type.type !== 'failed') {
-      this.#schedule.setFormula(state, formula.operands);
+      this.#schedule.setFormula(
+        state,
+        formula.references.map((each) => precedentOf(formula, each)),
+      );
       return;
     }
     state.cautions = NONE;
