@@ -60,6 +60,12 @@ function compiledLimit(text: string, compiling: Compiling): CompiledLimit {
   return { value: () => fixed, of: '' };
 }
 
+/** A limit that rests on a parameter left out is none. */
+function known(limit: CompiledLimit | undefined, slots: ArrayLike<number>, otherwise: number): number {
+  const value = limit?.value(slots) ?? otherwise;
+  return Number.isNaN(value) ? otherwise : value;
+}
+
 /** The hard range of a parameter. */
 export function compiledHard(parameter: Parameter, compiling: Compiling): CompiledBounds {
   const bounds: Bounds = parameter.hard ?? {};
@@ -69,28 +75,26 @@ export function compiledHard(parameter: Parameter, compiling: Compiling): Compil
   const numeric = !['text', 'logical', 'any number'].includes(parameter.kind);
   const far = numeric ? farLimit(parameter, compiling) : Number.MAX_VALUE;
   const words = (si: number): string => valueWords(si, unitOfParameter(parameter));
+  const lower = least ?? above;
+  const upper = most ?? below;
   return {
     check(value, slots) {
-      const at = (end: CompiledLimit | undefined, otherwise: number): number =>
-        end?.value(slots) ?? otherwise;
-      const top = at(most ?? below, far);
-      const bottom = at(least ?? above, -far);
+      const top = known(upper, slots, far);
+      const bottom = known(lower, slots, -far);
+      if (value > bottom && value < top) return value;
       const room = (limited: number): number => TOLERANCE * Math.max(Math.abs(value), Math.abs(limited));
-      const range =
-        !(least ?? above) || !(most ?? below) ? '' : ` (allowed ${words(bottom)} to ${words(top)})`;
-      const relation = (wording: string, end: CompiledLimit | undefined, limited: number): string =>
-        `${words(value)} ${wording} ${end?.of ?? ''}${words(limited)}${end?.of ? '' : range}`;
-      if (above ? value <= bottom : false) return relation('must be more than', above, bottom);
-      if (below ? value >= top : false) return relation('must be less than', below, top);
-      if (value > top) {
-        if (value - top <= room(top)) return top;
-        return relation('is above the largest allowed,', most, top);
+      const relation = (wording: string, end: CompiledLimit | undefined, limited: number): string => {
+        const range = end?.of || !lower || !upper ? '' : ` (allowed ${words(bottom)} to ${words(top)})`;
+        return `${words(value)} ${wording} ${end?.of ?? ''}${words(limited)}${range}`;
+      };
+      if (value <= bottom) {
+        if (above) return relation('must be more than', above, bottom);
+        return bottom - value <= room(bottom)
+          ? bottom
+          : relation('is below the least allowed,', least, bottom);
       }
-      if (value < bottom) {
-        if (bottom - value <= room(bottom)) return bottom;
-        return relation('is below the least allowed,', least, bottom);
-      }
-      return value;
+      if (below) return relation('must be less than', below, top);
+      return value - top <= room(top) ? top : relation('is above the largest allowed,', most, top);
     },
   };
 }

@@ -191,8 +191,13 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
     tree,
     run: compileDefault(tree),
   }));
-  const ranges = parameters.map((parameter) => ({
+  const slots = parameters.map(({ symbol }) => compiler.slot(symbol));
+  const places = parameters.map((parameter) => lists.indexOf(parameter));
+  const ranges = parameters.map((parameter, index) => ({
     parameter,
+    single: isScalarNumber(parameter),
+    slot: slots[index] ?? -1,
+    place: places[index] ?? -1,
     hard: compiledHard(parameter, compiler),
     usual: compiledUsual(parameter, compiler),
   }));
@@ -223,14 +228,14 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       } else if (parameter.list) {
         if (isFailure(value)) return value;
         const numbers = listOf(parameter, value);
-        if (isFailure(numbers as Value)) return numbers as Failure;
-        run.lists[lists.indexOf(parameter)] = numbers as number[];
+        if (!Array.isArray(numbers)) return numbers;
+        run.lists[places[index] ?? -1] = numbers;
       } else if (isGrid(value)) {
         return failure('#VALUE!', `${spoken(parameter.name)} wants one value, was given several`);
       } else {
         const number = slotValue(parameter, value, run.texts);
         if (typeof number !== 'number') return number;
-        run.slots[compiler.slot(parameter.symbol)] = number;
+        run.slots[slots[index] ?? -1] = number;
       }
     }
     return undefined;
@@ -240,7 +245,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
     for (const { index, tree, run: value } of defaults) {
       const parameter = parameters[index];
       if (!parameter || (args[index] ?? null) !== null) continue;
-      const slot = compiler.slot(parameter.symbol);
+      const slot = slots[index] ?? -1;
       if (tree.type === 'text' || tree.type === 'logical') {
         const number = slotValue(parameter, tree.value, run.texts);
         if (typeof number !== 'number') return number;
@@ -261,18 +266,17 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
   }
 
   function outOfRange(run: Run): Failure | undefined {
-    for (const { parameter, hard } of ranges) {
-      const { name, symbol, list } = parameter;
+    for (const { parameter, single, slot, place, hard } of ranges) {
+      const { name, list } = parameter;
       if (list) {
-        const numbers = run.lists[lists.indexOf(parameter)] ?? [];
+        const numbers = run.lists[place] ?? [];
         for (const [index, number] of numbers.entries()) {
           const checked = hard.check(number, run.slots);
           if (typeof checked === 'string')
             return failure('#NUM!', `${spoken(name)}, item ${index + 1}: ${checked}`);
           numbers[index] = checked;
         }
-      } else if (isScalarNumber(parameter)) {
-        const slot = compiler.slot(symbol);
+      } else if (single) {
         const number = run.slots[slot] ?? Number.NaN;
         if (Number.isNaN(number)) continue;
         const checked = hard.check(number, run.slots);
@@ -325,12 +329,10 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
   }
 
   function cautioned(run: Run, notes: CallNotes): void {
-    for (const { parameter, usual } of ranges) {
+    for (const { parameter, slot, place, usual } of ranges) {
       if (!usual) continue;
-      const { name, symbol, list } = parameter;
-      const values = list
-        ? (run.lists[lists.indexOf(parameter)] ?? [])
-        : [run.slots[compiler.slot(symbol)] ?? Number.NaN];
+      const { name, list } = parameter;
+      const values = list ? (run.lists[place] ?? []) : [run.slots[slot] ?? Number.NaN];
       const words = values
         .map((value) => (Number.isNaN(value) ? undefined : usual(value, run.slots)))
         .find(Boolean);

@@ -27,7 +27,7 @@ export interface CutForces {
   readonly y: number;
 }
 
-const TERMS = 32;
+const TERMS = 26;
 
 /** Coefficients of (sin x / x)^power in x^2: the power of a power series; it converges up to pi and is used up to pi/2. */
 function seriesOfPower(power: number): number[] {
@@ -72,32 +72,46 @@ export function endMillForces(cut: EndMillCut): (angle: number) => CutForces {
   const withSine = sinePowerIntegral(power + 1);
   const withCosine = (angle: number): number => Math.max(0, Math.sin(angle)) ** (power + 1) / (power + 1);
   const alongAngle = lag > 0 ? (width * cutterDiameter) / (2 * Math.tan(helix)) : 0;
+  const [plainStart, cosineStart, sineStart] = [plain(start), withCosine(start), withSine(start)];
+  const [plainArc, cosineArc, sineArc] = [
+    plain(end) - plainStart,
+    withCosine(end) - cosineStart,
+    withSine(end) - sineStart,
+  ];
   return (angle) => {
     let [w, cosine, sine] = [0, 0, 0];
-    const add = (from: number, to: number, times: number): void => {
-      if (from >= to || times === 0) return;
-      w += times * alongAngle * (plain(to) - plain(from));
-      cosine += times * alongAngle * (withCosine(to) - withCosine(from));
-      sine += times * alongAngle * (withSine(to) - withSine(from));
+    /** Adds so many times the integrals from the start of the arc to an angle, which counts up to the ends of the arc only. */
+    const add = (to: number, times: number): void => {
+      if (to <= start) return;
+      const inside = to < end;
+      w += times * (inside ? plain(to) - plainStart : plainArc);
+      cosine += times * (inside ? withCosine(to) - cosineStart : cosineArc);
+      sine += times * (inside ? withSine(to) - sineStart : sineArc);
     };
     for (let tooth = 0; tooth < teeth; tooth += 1) {
       const tip = turned(angle + (2 * Math.PI * tooth) / teeth, 2 * Math.PI);
       if (lag === 0) {
         if (tip < start || tip > end) continue;
-        const force = width * axialDepth * Math.max(0, Math.sin(tip)) ** power;
+        const force = Math.max(0, Math.sin(tip)) ** power;
         w += force;
         cosine += force * Math.cos(tip);
         sine += force * Math.sin(tip);
         continue;
       }
-      // A tooth that lags by more than a turn passes the arc again: whole passes are counted, the first and last are cut off.
+      // A tooth that lags by more than a turn passes the arc again: whole passes are counted, the last is cut off.
       const whole = Math.max(0, Math.floor((lag + start - tip) / (2 * Math.PI)));
-      add(start, end, whole);
-      add(Math.max(start, tip - lag), Math.min(end, tip), 1);
-      const last = tip + 2 * Math.PI * (whole + 1) - lag;
-      add(Math.max(start, last), end, 1);
+      add(tip, 1);
+      add(tip - lag, -1);
+      if (lag <= tip + 2 * Math.PI - end) continue;
+      add(end, whole + 1);
+      add(tip + 2 * Math.PI * (whole + 1) - lag, -1);
     }
-    return { tangential: w, x: -cosine - radialRatio * sine, y: sine - radialRatio * cosine };
+    const scale = lag > 0 ? alongAngle : width * axialDepth;
+    return {
+      tangential: scale * w,
+      x: scale * (-cosine - radialRatio * sine),
+      y: scale * (sine - radialRatio * cosine),
+    };
   };
 }
 

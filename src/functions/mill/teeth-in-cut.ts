@@ -15,7 +15,7 @@ export default {
     optional('axial_depth', '0 mm', { hard: { least: '0' }, usual: { from: '0 mm', to: '200 mm' } }),
     optional('helix_angle', '0 deg'),
   ],
-  result: { kind: 'ratio', symbol: 'z_c', meaning: 'teeth in the cut, mean over a turn' },
+  result: { kind: 'count', symbol: 'z_c', meaning: 'teeth in the cut, mean over a turn' },
   steps: [
     {
       symbol: 'lag',
