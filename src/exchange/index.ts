@@ -4,3 +4,5 @@ export * from './read-notebook.ts';
 export { FILE_LIMITS } from './guarded-json.ts';
 export * from './write-csv.ts';
 export * from './read-csv.ts';
+export * from './csv-metadata.ts';
+export * from './import-table.ts';
