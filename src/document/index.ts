@@ -23,3 +23,4 @@ export * from './commands/fill.ts';
 export * from './commands/clipboard.ts';
 export * from './commands/sort.ts';
 export { tidyCell } from './tidy-cell.ts';
+export * from './with-worksheet.ts';

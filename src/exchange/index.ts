@@ -6,3 +6,4 @@ export * from './write-csv.ts';
 export * from './read-csv.ts';
 export * from './csv-metadata.ts';
 export * from './import-table.ts';
+export * from './compare-notebooks.ts';
