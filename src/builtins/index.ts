@@ -7,6 +7,7 @@ import { CONDITIONAL } from './statistics-conditional.ts';
 import { DATES } from './date.ts';
 import { DESCRIPTIVE } from './statistics-descriptive.ts';
 import { DISTRIBUTIONS } from './distributions.ts';
+import { FITS } from './regression-coefficients.ts';
 import { HYPOTHESIS_TESTS } from './hypothesis-tests.ts';
 import { INFORMATION } from './information.ts';
 import { LOGICAL_FUNCTIONS } from './logical.ts';
@@ -18,6 +19,7 @@ import { REGRESSION } from './regression.ts';
 import { ROUNDING } from './rounding.ts';
 import { SUMS } from './sums.ts';
 import { TEXT_FUNCTIONS } from './text.ts';
+import { TEXT_NUMBERS } from './text-numbers.ts';
 import { TRIGONOMETRY } from './trigonometry.ts';
 
 export type { BuiltinDefinition, BuiltinExample, BuiltinFunction, Group } from './builtin-definition.ts';
@@ -29,6 +31,7 @@ export const BUILTINS: readonly BuiltinDefinition[] = [
   ...DATES,
   ...DESCRIPTIVE,
   ...DISTRIBUTIONS,
+  ...FITS,
   ...HYPOTHESIS_TESTS,
   ...INFORMATION,
   ...LOGICAL_FUNCTIONS,
@@ -40,6 +43,7 @@ export const BUILTINS: readonly BuiltinDefinition[] = [
   ...ROUNDING,
   ...SUMS,
   ...TEXT_FUNCTIONS,
+  ...TEXT_NUMBERS,
   ...TRIGONOMETRY,
 ].sort((a, b) => (a.name < b.name ? -1 : 1));
 

@@ -196,8 +196,7 @@ export const LOOKUP: readonly BuiltinDefinition[] = [
     name: 'LOOKUP',
     group: 'look-up',
     section: '6.14.8',
-    summary:
-      'Finds the last key that is not above the value, in a sorted range, and gives what stands beside it',
+    summary: 'Finds the last sorted key that is not above the value and gives what stands beside it',
     searchWords: ['table', 'find', 'sorted'],
     takes: [anything('key'), anyList('keys'), optional(anyList('results'))],
     gives(args) {
