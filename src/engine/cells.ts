@@ -1,7 +1,7 @@
 /** The cells as the engine holds them: what stands in each, what is known of it, and its value; found by place, never by text. */
 
 import type { CellResult } from '../calculation/index.ts';
-import type { Cell } from '../document/index.ts';
+import type { Block, Cell } from '../document/index.ts';
 import type { Caution, Failure, Grid, Scalar, ScalarType } from '../expression/index.ts';
 import type { Formula } from './formula.ts';
 import type { Place, PlaceBlock } from './schedule.ts';
@@ -11,6 +11,7 @@ export const ROWS = 2000;
 
 /** One cell. It is made when it is filled or first referred to, and stays the same object until the engine is built anew. */
 export interface CellState extends PlaceBlock {
+  readonly page: Sheet;
   /** Absent: empty. */
   cell: Cell | undefined;
   /** Present where the content is a formula. */
@@ -34,6 +35,8 @@ export interface CellState extends PlaceBlock {
   origin: CellState | undefined;
   /** What was last told to the outside. */
   sent: Sent | undefined;
+  /** True while it stands in the list of cells that may have something new to tell. */
+  isListed: boolean;
   /** Number of the last ordering that has placed the cell. */
   placedIn: number;
 }
@@ -127,8 +130,9 @@ export class Cells {
   }
 
   at(sheet: number, row: number, column: number): CellState {
-    const { states } = this.sheet(sheet);
-    return (states[row * COLUMNS + column] ??= {
+    const page = this.sheet(sheet);
+    return (page.states[row * COLUMNS + column] ??= {
+      page,
       sheet,
       row,
       column,
@@ -147,12 +151,12 @@ export class Cells {
       cycle: undefined,
       origin: undefined,
       sent: undefined,
+      isListed: false,
       placedIn: 0,
     });
   }
 
-  range(block: PlaceBlock): RangeState {
-    const { sheet, row, column, rows, columns } = block;
+  range(sheet: number, { row, column, rows, columns }: Block): RangeState {
     const { ranges } = this.sheet(sheet);
     const key = `${row},${column},${rows},${columns}`;
     let range = ranges.get(key);
@@ -211,8 +215,8 @@ export class Cells {
 
   write(state: CellState, value: Scalar): void {
     state.value = value;
-    const { versions, strips } = this.sheet(state.sheet);
-    const { row, column } = state;
+    const { page, row, column } = state;
+    const { versions, strips } = page;
     versions[column] = (versions[column] ?? 0) + 1;
     for (const strip of strips) {
       if (column >= strip.column && column < strip.column + strip.columns) strip.rows[row] = undefined;

@@ -175,7 +175,7 @@ export class Engine implements Calculator {
     for (const state of workbook.cells.filled()) {
       if (state.type.type !== 'number') continue;
       if (state.sent) state.sent = { ...state.sent, plainOf: undefined };
-      workbook.changed.add(state);
+      workbook.list(state);
     }
   }
 }

@@ -1,6 +1,6 @@
 /** A formula in its cell: the tree, the cells it reads by slot, what was inferred and the compiled form. */
 
-import { LIMITS, namesOn, resolveName } from '../document/index.ts';
+import { LIMITS, namesOn, resolveName, worksheetTitled } from '../document/index.ts';
 import type { Block, Notebook } from '../document/index.ts';
 import { failure, nodesOf, parse } from '../expression/index.ts';
 import type {
@@ -17,7 +17,7 @@ import type {
 import { isCell } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
 import { fixedBlock } from './schedule.ts';
-import type { PlaceBlock, Precedent } from './schedule.ts';
+import type { Precedent } from './schedule.ts';
 
 export type ReferenceNode = CellNode | RangeNode | NameNode;
 
@@ -25,8 +25,8 @@ export interface Reference {
   readonly node: ReferenceNode;
   /** Place among the operands; -1 where it leads nowhere. */
   readonly slot: number;
-  /** Why it leads nowhere; absent for a name that nobody defined. */
-  readonly lost?: Failure;
+  /** Why it leads nowhere; undefined also for a name that nobody defined. */
+  readonly lost: Failure | undefined;
 }
 
 export interface Formula {
@@ -93,72 +93,66 @@ export function blockOf(node: RangeNode): Block {
 
 const NONE: readonly never[] = Object.freeze([]);
 
-const isFailed = (target: PlaceBlock | Failure): target is Failure => 'failure' in target;
+type Operand = CellState | RangeState;
 
-/** What a reference in a formula on the worksheet stands for; undefined for a name that nobody defined. */
-function targetOf(
+/** What a reference in a formula on the sheet stands for; undefined for a name that nobody defined. */
+function operandOf(
   node: ReferenceNode,
-  own: string,
+  sheet: number,
   cells: Cells,
   notebook: Notebook,
-): PlaceBlock | Failure | undefined {
-  const titled =
-    node.worksheet === undefined
-      ? undefined
-      : notebook.worksheets.find((worksheet) => worksheet.title === node.worksheet);
+): Operand | Failure | undefined {
+  const titled = node.worksheet === undefined ? undefined : worksheetTitled(notebook, node.worksheet);
   if (node.worksheet !== undefined && !titled)
     return failure('#REF!', `there is no worksheet ${node.worksheet}`);
-  const id = titled?.id ?? own;
-  if (node.type === 'name') {
-    const found = titled
-      ? { worksheet: titled, defined: namesOn(titled).get(node.name) }
-      : resolveName(notebook, own, node.name);
-    if (!found?.defined) return undefined;
-    return placed(found.defined.target, found.worksheet.id, cells);
-  }
-  return node.type === 'cell'
-    ? placed({ row: node.row, column: node.column, rows: 1, columns: 1 }, id, cells)
-    : placed(blockOf(node), id, cells);
+  const on = titled ? cells.sheetNumber(titled.id) : sheet;
+  if (on === undefined) return failure('#REF!', `there is no worksheet ${node.worksheet ?? ''}`);
+  if (node.type === 'cell') return cells.at(on, node.row, node.column);
+  if (node.type === 'range') return rangeOf(blockOf(node), on, cells);
+  const found = titled
+    ? { worksheet: titled, defined: namesOn(titled).get(node.name) }
+    : resolveName(notebook, cells.sheet(sheet).id, node.name);
+  if (!found?.defined) return undefined;
+  const { target } = found.defined;
+  const home = cells.sheetNumber(found.worksheet.id) ?? on;
+  return target.rows * target.columns === 1
+    ? cells.at(home, target.row, target.column)
+    : rangeOf(target, home, cells);
 }
 
-function placed(block: Block, worksheet: string, cells: Cells): PlaceBlock | Failure {
-  const sheet = cells.sheetNumber(worksheet);
-  if (sheet === undefined) return failure('#REF!', `there is no worksheet ${worksheet}`);
+function rangeOf(block: Block, sheet: number, cells: Cells): RangeState | Failure {
   const count = block.rows * block.columns;
   return count > LIMITS.rangeCells
     ? failure('#LIMIT!', `the range holds ${count} cells; ${LIMITS.rangeCells} is the most`)
-    : { ...block, sheet };
+    : cells.range(sheet, block);
 }
 
-/** Reads a formula that stands (or would stand) on a worksheet. Whatever is wrong with the text becomes its problem. */
-export function readFormula(text: string, worksheet: string, cells: Cells, notebook: Notebook): Formula {
+/** Reads a formula that stands (or would stand) on a sheet. Whatever is wrong with the text becomes its problem. */
+export function readFormula(text: string, sheet: number, cells: Cells, notebook: Notebook): Formula {
   const { tree: parsedTree, problem: wrong } = parse(text);
   const problem = wrong && failure(wrong.code, wrong.message);
   const tree = problem ? undefined : parsedTree;
-  const operands: (CellState | RangeState)[] = [];
+  const operands: Operand[] = [];
   const references: Reference[] = [];
   for (const node of tree ? referencesIn(tree) : []) {
     if (references.some((known) => sameReference(known.node, node))) continue;
-    const target = targetOf(node, worksheet, cells, notebook);
-    if (!target || isFailed(target)) {
-      references.push({ node, slot: -1, ...(target && { lost: target }) });
-      continue;
+    const operand = operandOf(node, sheet, cells, notebook);
+    if (!operand) references.push({ node, slot: -1, lost: undefined });
+    else if ('failure' in operand) references.push({ node, slot: -1, lost: operand });
+    else {
+      const known = operands.indexOf(operand);
+      references.push({ node, slot: known < 0 ? operands.push(operand) - 1 : known, lost: undefined });
     }
-    const isSingle = node.type !== 'range' && target.rows === 1 && target.columns === 1;
-    const operand = isSingle ? cells.at(target.sheet, target.row, target.column) : cells.range(target);
-    const known = operands.indexOf(operand);
-    references.push({ node, slot: known < 0 ? operands.push(operand) - 1 : known });
   }
+  const isSingles = operands.every(isCell);
   return {
     text,
     tree,
     problem,
     operands,
     references,
-    cells: operands.every(isCell) ? operands : operands.filter(isCell),
-    ranges: operands.every(isCell)
-      ? NONE
-      : operands.filter((operand): operand is RangeState => !isCell(operand)),
+    cells: isSingles ? operands : operands.filter(isCell),
+    ranges: isSingles ? NONE : operands.filter((operand): operand is RangeState => !isCell(operand)),
     inference: undefined,
     constants: NONE,
     rangeTypes: -1,

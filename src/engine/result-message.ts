@@ -81,15 +81,14 @@ class Answer {
 export function completeMessage(workbook: Workbook, revision: number): ResultsMessage {
   const answer = new Answer(workbook);
   for (const state of workbook.cells.filled()) answer.tell(state);
-  workbook.changed.clear();
+  workbook.takeChanged();
   return answer.message(revision, true);
 }
 
 /** What changed since the last message. */
 export function changesMessage(workbook: Workbook, revision: number): ResultsMessage {
   const answer = new Answer(workbook);
-  for (const state of workbook.changed) answer.tell(state);
-  workbook.changed.clear();
+  for (const state of workbook.takeChanged()) answer.tell(state);
   return answer.message(revision, false);
 }
 
@@ -109,6 +108,6 @@ export function differencesMessage(workbook: Workbook, told: Told, revision: num
       if (!isFilled(state)) answer.forget(state);
     }
   }
-  workbook.changed.clear();
+  workbook.takeChanged();
   return answer.message(revision, false);
 }

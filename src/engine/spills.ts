@@ -76,13 +76,13 @@ export class Spills {
   }
 
   /** Fills and frees cells as the values now ask. False if there was nothing to do. */
-  settle(effects: Effects, changed: Set<CellState>): boolean {
+  settle(effects: Effects): boolean {
     const origins = [...this.#unsettled];
     this.#unsettled.clear();
     for (const origin of origins) {
       const wanted = this.#blocked.has(origin) ? NO_CELLS : this.#wanted(origin);
       const filled = this.#filledBy.get(origin) ?? new Set();
-      for (const item of filled) if (!wanted.has(item)) this.#free(item, effects, changed);
+      for (const item of filled) if (!wanted.has(item)) this.#free(item, effects);
       for (const item of wanted) if (!filled.has(item)) this.#fill(item, origin, effects);
       if (wanted.size > 0) this.#filledBy.set(origin, new Set(wanted));
       else this.#filledBy.delete(origin);
@@ -129,13 +129,12 @@ export class Spills {
     this.#newItems.push(item);
   }
 
-  #free(item: CellState, { moved, values, again }: Effects, changed: Set<CellState>): void {
+  #free(item: CellState, { moved, values, again }: Effects): void {
     item.origin = undefined;
     this.#cells.write(item, null);
     setType(this.#cells, item, { type: 'blank' });
     moved.add(item);
     values.add(item);
-    changed.add(item);
     this.#retry(item, again);
   }
 

@@ -46,14 +46,13 @@ export class Workbook implements Surroundings {
   readonly cells: Cells;
   readonly functions: FunctionTable;
   notebook: Notebook;
-  /** Cells that may have something new to tell since this was last emptied. */
-  readonly changed = new Set<CellState>();
   /** The cell that is being computed. */
   running: CellState | undefined;
   readonly #spills: Spills;
   readonly #aside: ReadonlySet<string>;
   #schedule: Schedule;
   #tokens = 0;
+  #changed: CellState[] = [];
   #noted: Caution[] = [];
   readonly #notes: CallNotes = {
     caution: (caution) => {
@@ -100,11 +99,26 @@ export class Workbook implements Surroundings {
       const state = this.cells.at(sheet, row, column);
       const before = state.cell?.content;
       state.cell = to;
-      this.changed.add(state);
+      this.list(state);
       if (before !== to?.content) this.#take(state, work);
     }
     this.#settle(work);
     if (this.#schedule.isWorn) this.#renewSchedule();
+  }
+
+  /** Notes that the cell may have something new to tell. */
+  list(state: CellState): void {
+    if (state.isListed) return;
+    state.isListed = true;
+    this.#changed.push(state);
+  }
+
+  /** Cells that may have something new to tell since this was last asked. */
+  takeChanged(): readonly CellState[] {
+    const changed = this.#changed;
+    this.#changed = [];
+    for (const state of changed) state.isListed = false;
+    return changed;
   }
 
   destroy(): void {
@@ -154,7 +168,7 @@ export class Workbook implements Surroundings {
     const given = readGiven(state.cell?.content ?? '', notebook.currency);
     if ('formula' in given) {
       const worksheet = cells.sheet(state.sheet).id;
-      const formula = readFormula(given.formula, worksheet, cells, notebook);
+      const formula = readFormula(given.formula, state.sheet, cells, notebook);
       if (this.#aside.has(Workbook.asideKey(worksheet, state.row, state.column))) {
         formula.problem = failure('#LIMIT!', 'set aside because computing it took too long');
       }
@@ -169,7 +183,7 @@ export class Workbook implements Surroundings {
     if (setType(cells, state, given.type)) work.moved.add(state);
     state.typedUnit = given.unit;
     cells.write(state, isFailure(given.value) ? rooted(given.value, rootName(cells, state)) : given.value);
-    this.changed.add(state);
+    this.list(state);
     work.values.add(state);
   }
 
@@ -187,7 +201,8 @@ export class Workbook implements Surroundings {
           if (item.origin) this.#schedule.setFormula(item, [fixedBlock(item.origin)]);
       });
       work = noWork();
-      if (!this.#spills.settle(work, this.changed)) return;
+      if (!this.#spills.settle(work)) return;
+      for (const freed of work.values) this.list(freed);
       if (round >= MOST_ROUNDS) this.#spills.giveUp(work);
     }
   }
@@ -208,7 +223,7 @@ export class Workbook implements Surroundings {
     state.cautions = NONE;
     this.#spills.noValues(state);
     this.cells.write(state, state.type.failure);
-    this.changed.add(state);
+    this.list(state);
     this.#postValue(state);
   }
 
@@ -218,14 +233,14 @@ export class Workbook implements Surroundings {
     const found = state.origin ? this.#spills.valueOf(state, state.origin) : this.#valueOf(state);
     const value = isFailure(found) ? rooted(found, rootName(this.cells, state)) : found;
     this.cells.write(state, value);
-    this.changed.add(state);
+    this.list(state);
     return state.items ? `g${++this.#tokens}` : this.#token(value);
   }
 
   #valueOf(state: CellState): Scalar {
     const { formula } = state;
     if (!formula?.inference) return state.value;
-    this.#noted = [];
+    if (this.#noted.length > 0) this.#noted = [];
     this.running = state;
     const value = this.#computed(formula);
     this.running = undefined;
@@ -233,8 +248,8 @@ export class Workbook implements Surroundings {
     if (isGrid(value) && formula.inference.type.type === 'grid') {
       return this.#spills.take(state, value, this.notebook.worksheets[state.sheet]);
     }
-    this.#spills.noValues(state);
-    return singleValue(value);
+    if (state.items) this.#spills.noValues(state);
+    return typeof value === 'number' ? value : singleValue(value);
   }
 
   #computed(formula: Formula): Value {
