@@ -21,6 +21,9 @@ import type {
   Worksheet,
 } from '../document/index.ts';
 
+/** What a worksheet is called, and whether its names are common. */
+export type Marks = Pick<Worksheet, 'title' | 'common'>;
+
 /** Worksheets are named by their ids in our notebook; what is absent on a side is not there. */
 export type Difference =
   | {
@@ -38,6 +41,12 @@ export type Difference =
       readonly ours?: DefinedName;
       readonly theirs?: DefinedName;
     }
+  | {
+      readonly type: 'mark';
+      readonly worksheet: string;
+      readonly ours: Marks;
+      readonly theirs: Marks;
+    }
   | { readonly type: 'worksheet'; readonly ours?: Worksheet; readonly theirs?: Worksheet }
   | {
       readonly type: 'setting';
@@ -52,6 +61,13 @@ const SETTINGS = ['title', 'display', 'currency'] as const;
 function counterpart(ours: Notebook, theirs: Notebook, worksheet: Worksheet): Worksheet | undefined {
   const sameId = ours.id === theirs.id ? findWorksheet(theirs, worksheet.id) : undefined;
   return sameId ?? worksheetTitled(theirs, worksheet.title);
+}
+
+const marksOf = ({ title, common }: Worksheet): Marks => ({ title, common });
+
+function markDifferences(ours: Worksheet, theirs: Worksheet): Difference[] {
+  const [own, other] = [marksOf(ours), marksOf(theirs)];
+  return isSame(own, other) ? [] : [{ type: 'mark', worksheet: ours.id, ours: own, theirs: other }];
 }
 
 function cellDifferences(ours: Worksheet, theirs: Worksheet): Difference[] {
@@ -91,7 +107,11 @@ export function compareNotebooks(ours: Notebook, theirs: Notebook): readonly Dif
     if (!other || matched.has(other.id)) found.push({ type: 'worksheet', ours: worksheet });
     else {
       matched.add(other.id);
-      found.push(...nameDifferences(worksheet, other), ...cellDifferences(worksheet, other));
+      found.push(
+        ...markDifferences(worksheet, other),
+        ...nameDifferences(worksheet, other),
+        ...cellDifferences(worksheet, other),
+      );
     }
   }
   for (const worksheet of theirs.worksheets) {
@@ -107,6 +127,12 @@ function taken(notebook: Notebook, difference: Difference): Notebook {
     case 'cell': {
       const { worksheet, row, column, theirs } = difference;
       return withWrites(notebook, worksheet, [{ row, column, cell: theirs }]);
+    }
+    case 'mark': {
+      const worksheet = worksheetOf(notebook, difference.worksheet);
+      const { title, common } = difference.theirs;
+      const free = title === worksheet.title ? title : freeTitle(notebook, title);
+      return withWorksheet(notebook, { ...worksheet, title: free, common });
     }
     case 'name': {
       const worksheet = worksheetOf(notebook, difference.worksheet);
@@ -151,6 +177,8 @@ function placeKey(difference: Difference): string {
       return JSON.stringify(['cell', difference.worksheet, difference.row, difference.column]);
     case 'name':
       return JSON.stringify(['name', difference.worksheet, difference.name]);
+    case 'mark':
+      return JSON.stringify(['mark', difference.worksheet]);
     case 'worksheet':
       return JSON.stringify(['worksheet', difference.ours?.id ?? difference.theirs?.title]);
     case 'setting':

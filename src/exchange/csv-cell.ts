@@ -15,10 +15,16 @@ export interface CsvValue {
 
 const NOTHING: CsvValue = { value: '', unit: '' };
 
+const DANGEROUS = /^[=+\-@\t\r']/;
+
+/** A unit, symbol or error name with a leading apostrophe where a table program could take it for a formula. */
+export function guardedWord(text: string): string {
+  return DANGEROUS.test(text) ? `'${text}` : text;
+}
+
 /** With a leading apostrophe where a table program could take the text for a formula, or this program for something else than text. */
 export function guardedText(text: string): string {
-  const dangerous = /^[=+\-@\t\r']/.test(text);
-  return dangerous || (text !== '' && readContent(text).type !== 'text') ? `'${text}` : text;
+  return DANGEROUS.test(text) || (text !== '' && readContent(text).type !== 'text') ? `'${text}` : text;
 }
 
 function numberText(value: number, unit: string, kind: string, currency: string): CsvValue {
@@ -29,7 +35,7 @@ function numberText(value: number, unit: string, kind: string, currency: string)
 }
 
 function resultText(result: StoredResult, currency: string): CsvValue {
-  if (result.error) return { value: result.error.code, unit: '' };
+  if (result.error) return { value: guardedWord(result.error.code), unit: '' };
   const { value, unit, kind } = result;
   if (value === null) return NOTHING;
   if (typeof value === 'number') return numberText(value, unit, kind, currency);

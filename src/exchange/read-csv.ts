@@ -32,6 +32,8 @@ function readLines(text: string, { delimiter }: CsvReading): string[][] | Refusa
   return last?.length === 1 && last[0] === '' ? data.slice(0, -1) : data;
 }
 
+const bare = (text: string): string => (text.startsWith("'") ? text.slice(1) : text);
+
 /** A value with its unit as it is entered; one that carries its own (or a 1 that keeps it plain) goes without the column's. */
 function joined(value: string, unit: string): string {
   if (value.startsWith("'")) return textContent(value.slice(1));
@@ -55,12 +57,12 @@ export function readCsvGrid(
   if (units === 'columns') {
     return lines.map((line) =>
       Array.from({ length: Math.ceil(line.length / 2) }, (_, column) =>
-        joined(line[column * 2] ?? '', line[column * 2 + 1] ?? ''),
+        joined(line[column * 2] ?? '', bare(line[column * 2 + 1] ?? '')),
       ),
     );
   }
   const [row = [], ...rest] = lines;
-  return rest.map((line) => line.map((value, column) => joined(value, row[column] ?? '')));
+  return rest.map((line) => line.map((value, column) => joined(value, bare(row[column] ?? ''))));
 }
 
 export interface ListedCell {
@@ -76,8 +78,6 @@ export interface ListedCell {
   readonly role?: Role;
 }
 
-const bare = (text: string): string => (text.startsWith("'") ? text.slice(1) : text);
-
 /** The cells of a list; refused with the line where a column or an address is missing. */
 export function readCsvList(text: string, reading: CsvReading = {}): readonly ListedCell[] | Refusal {
   const lines = readLines(text, reading);
@@ -92,11 +92,11 @@ export function readCsvList(text: string, reading: CsvReading = {}): readonly Li
     if (!place) return { message: `Line ${index + 2} names no cell: "${field('cell').slice(0, 20)}".` };
     const formula = bare(field('formula'));
     const role = v.safeParse(RoleSchema, field('role'));
-    const [name, symbol, label] = [field('name'), field('symbol'), bare(field('label'))];
+    const [name, symbol, label] = [field('name'), bare(field('symbol')), bare(field('label'))];
     cells.push({
       worksheet: bare(field('worksheet')),
       ...place,
-      content: formula === '' ? joined(field('value'), field('unit')) : formula,
+      content: formula === '' ? joined(field('value'), bare(field('unit'))) : formula,
       ...(name !== '' && { name }),
       ...(symbol !== '' && { symbol }),
       ...(label !== '' && { label }),

@@ -6,7 +6,7 @@ import type { DefinedName, Notebook, Worksheet } from '../document/index.ts';
 import { addressText } from '../expression/index.ts';
 import { fromSI, isUnknownUnit, parseUnit, toSI } from '../quantity/index.ts';
 import { addressPlace } from './address-place.ts';
-import { csvValue, guardedText } from './csv-cell.ts';
+import { csvValue, guardedText, guardedWord } from './csv-cell.ts';
 import type { CsvValue } from './csv-cell.ts';
 import { NO_RESULTS } from './stored-result.ts';
 import type { StoredResults } from './stored-result.ts';
@@ -69,7 +69,7 @@ export function writeCsvGrid(
   const cells = grid(notebook, worksheetOf(notebook, worksheetId), results);
   if (options.units === 'columns') {
     return csv(
-      cells.map((line) => line.flatMap(({ value, unit }) => [value, unit])),
+      cells.map((line) => line.flatMap(({ value, unit }) => [value, guardedWord(unit)])),
       options,
     );
   }
@@ -86,7 +86,7 @@ export function writeCsvGrid(
       return isPlainNumber(cell.value) ? `${cell.value} 1` : cell.value;
     }),
   );
-  return csv(width > 0 ? [units, ...lines] : [], options);
+  return csv(width > 0 ? [units.map(guardedWord), ...lines] : [], options);
 }
 
 const isPlainNumber = (text: string): boolean => text.trim() !== '' && Number.isFinite(Number(text));
@@ -133,11 +133,11 @@ export function writeCsvList(
         guardedText(worksheet.title),
         addressText(column, row),
         named?.name ?? '',
-        named?.symbol ?? '',
+        guardedWord(named?.symbol ?? ''),
         guardedText(labelOf(worksheet, row, column)),
         value,
-        unit,
-        ucumCode(unit, notebook.currency),
+        guardedWord(unit),
+        guardedWord(ucumCode(unit, notebook.currency)),
         roleOf(cell),
         cell.content.startsWith('=') ? guardedText(cell.content) : '',
       ]);

@@ -9,6 +9,7 @@ import {
   emptyNotebook,
   enter,
   isRefusal,
+  setCommon,
   worksheetOf,
 } from '../../src/document/index.ts';
 import type { Notebook, Refusal, Transaction } from '../../src/document/index.ts';
@@ -43,12 +44,20 @@ test('cells, names, worksheets and settings that differ are listed, and can be t
   const target = { row: 0, column: 0, rows: 1, columns: 1 };
   const named = done(changed, defineName(changed, { worksheet: 'w1', name: 'ap', target }));
   const more = done(named, addWorksheet(named, { title: 'Trial' }));
-  const theirs = done(more, changeSettings(more, { title: 'Trial of Tuesday' }));
+  const common = done(more, setCommon(more, { worksheet: 'w1', common: true }));
+  const theirs = done(common, changeSettings(common, { title: 'Trial of Tuesday' }));
   const differences = compareNotebooks(base, theirs);
-  expect(differences.map(({ type }) => type)).toEqual(['setting', 'name', 'cell', 'cell', 'worksheet']);
+  expect(differences.map(({ type }) => type)).toEqual([
+    'setting',
+    'mark',
+    'name',
+    'cell',
+    'cell',
+    'worksheet',
+  ]);
   const after = done(base, takeDifferences(base, differences));
   expect(compareNotebooks(after, theirs)).toEqual([]);
-  expect(at(done(base, takeDifferences(base, differences.slice(2, 3))), 1)).toBe('3 mm');
+  expect(at(done(base, takeDifferences(base, differences.slice(3, 4))), 1)).toBe('3 mm');
 });
 
 test('what only one device changed is merged, what both changed is shown as a conflict and ours stays', () => {

@@ -58,6 +58,19 @@ test('text that begins with = + - @ TAB CR gets an apostrophe, a number never', 
   expect(line).toContain("'12 mm");
 });
 
+test('a unit, symbol or error name from a hostile file can not become a formula in a table program', () => {
+  const hostile: StoredResults = new Map([
+    ['w1', new Map([['A1', { value: 1, kind: 'number', unit: '=cmd' }]])],
+  ]);
+  const failed: StoredResults = new Map([
+    ['w1', new Map([['A1', { value: null, kind: 'error', unit: '', error: { code: '@x', message: '' } }]])],
+  ]);
+  const notebook = filled([['=B1']]);
+  expect(writeCsvGrid(notebook, 'w1', hostile, { bom: false })).toBe("'=cmd\r\n1\r\n");
+  expect(writeCsvList(notebook, hostile)).toContain(",1,'=cmd,");
+  expect(writeCsvGrid(notebook, 'w1', failed, { bom: false, units: 'columns' })).toBe("'@x,\r\n");
+});
+
 test('the list names worksheet, cell, name, symbol, label, value, unit, UCUM code, role and formula', () => {
   const start = filled([
     ['Feed', '0.1 mm/tooth'],
