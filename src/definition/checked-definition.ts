@@ -50,18 +50,18 @@ export function definitionFaults(definition: FunctionDefinition): string[] {
   );
   const inputs = [...parameters, ...constants, ...steps].map(({ symbol }) => symbol);
   fault(new Set(inputs).size < inputs.length, 'two of its symbols are the same');
-  if ('equation' in definition) {
-    const used = new Set(
-      [definition.equation, ...steps.map(({ equation }) => equation)].flatMap((text) =>
-        namesOf(equationTree(text)).map((node) => node.name),
-      ),
-    );
-    for (const { symbol } of parameters)
-      fault(!used.has(symbol) && !usedElsewhere(symbol), `${symbol} is not in the equation`);
-    for (const symbol of used)
-      fault(!inputs.includes(symbol), `the equation uses ${symbol}, which nothing gives`);
-  }
   try {
+    if ('equation' in definition) {
+      const used = new Set(
+        [definition.equation, ...steps.map(({ equation }) => equation)].flatMap((text) =>
+          namesOf(equationTree(text)).map((node) => node.name),
+        ),
+      );
+      for (const { symbol } of parameters)
+        fault(!used.has(symbol) && !usedElsewhere(symbol), `${symbol} is not in the equation`);
+      for (const symbol of used)
+        fault(!inputs.includes(symbol), `the equation uses ${symbol}, which nothing gives`);
+    }
     compileDefinition(definition);
   } catch (error) {
     faults.push(error instanceof Error ? error.message : String(error));

@@ -105,8 +105,10 @@ test('every example gives what its origin says', () => {
 test('every source that is named exists, and every source is used', () => {
   const named = new Set(DEFINITIONS.flatMap(({ sources }) => sources));
   expect([...named].filter((key) => !SOURCES.has(key))).toEqual([]);
-  const unused = [...SOURCES.keys()].filter((key) => !named.has(key));
-  if (unused.length > 0) console.log(`sources that no function names yet: ${unused.join(', ')}`);
+  const families = new Set(DEFINITIONS.map(({ family }) => family));
+  const complete = FAMILIES.every(({ name }) => families.has(name));
+  // Sources of families that are not there yet wait for them.
+  if (complete) expect([...SOURCES.keys()].filter((key) => !named.has(key))).toEqual([]);
 });
 
 /** An angle counts as its radian value. */
