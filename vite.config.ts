@@ -1,8 +1,13 @@
 /** Builds the page: one static folder that works from any path and without network. */
 
+import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { notices } from './vite.notices.ts';
+
+const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
 
 const EVALUATOR = '@stdlib/utils-eval';
 
@@ -19,6 +24,7 @@ const withoutEval = (): Plugin => ({
 
 export default defineConfig({
   base: './',
+  define: { 'import.meta.env.VITE_BUILD': JSON.stringify(version) },
   publicDir: 'src/public',
   build: { target: 'es2022', outDir: 'dist', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   worker: { format: 'es', plugins: () => [withoutEval()] },

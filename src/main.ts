@@ -48,6 +48,7 @@ async function loadCatalogue(): Promise<Catalogue> {
 const world: World = {
   shelf,
   installation,
+  version: import.meta.env['VITE_BUILD'] ?? import.meta.env.MODE,
   templates,
   files: { save: saveFile, pick: pickFile },
   clock: {

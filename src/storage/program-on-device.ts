@@ -7,6 +7,8 @@ const HOUR = 3_600_000;
 export class ProgramOnDevice {
   readiness: Readiness = 'loading';
   updateWaiting = false;
+  /** Whether the browser has promised to keep what is stored; undefined while it has not been asked. */
+  persisted: boolean | undefined;
   #registration: ServiceWorkerRegistration | undefined;
   #accepting: (() => Promise<void>) | undefined;
   readonly #listeners = new Set<() => void>();
@@ -35,6 +37,14 @@ export class ProgramOnDevice {
     } catch {
       this.#set('unsupported');
     }
+  }
+
+  /** Asks the browser to keep what is stored even when space is short; from a gesture of the user. */
+  async askToKeep(): Promise<void> {
+    if (!isSecureContext) return;
+    const { storage } = navigator;
+    this.persisted = (await storage?.persisted?.()) || (await storage?.persist?.()) || false;
+    this.#tell();
   }
 
   async checkForUpdate(): Promise<void> {

@@ -47,6 +47,7 @@ const blockArgs = (session: Session): { readonly worksheet: string; readonly blo
 export function startDraft(session: Session, text: string, typedOver: boolean, where: 'cell' | 'line'): void {
   if (session.readOnly) return;
   session.notice = undefined;
+  session.leaveDraft = () => commitDraft(session, undefined);
   session.setDraft({ text, from: text.length, to: text.length, typedOver, where });
 }
 

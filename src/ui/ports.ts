@@ -51,6 +51,9 @@ export interface Installation {
   /** 'insecure': neither https nor localhost, so nothing here works without network. */
   readonly readiness: 'insecure' | 'unsupported' | 'loading' | 'ready';
   readonly updateWaiting: boolean;
+  /** Whether the browser has promised to keep what is stored; undefined while it has not been asked. */
+  readonly persisted: boolean | undefined;
+  askToKeep(): Promise<void>;
   onChange(changed: () => void): void;
   /** Lets the waiting version take over; the page reloads when it has. */
   acceptUpdate(finished: () => Promise<void>): Promise<void>;
@@ -102,6 +105,8 @@ export interface World {
   readonly shelf: Shelf;
   readonly files: Files;
   readonly installation: Installation;
+  /** Version and build of the program. */
+  readonly version: string;
   readonly startCalculator: StartCalculator;
   readonly clock: Clock;
   readonly templates: readonly Template[];

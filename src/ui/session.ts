@@ -72,6 +72,8 @@ export class Session {
   functionPage: string | undefined;
   /** Formulas in place of values. */
   showFormulas = false;
+  /** Takes the open draft into its cell before the selection goes elsewhere; false where it is refused. */
+  leaveDraft: (() => boolean) | undefined;
   readonly results = new Results();
   /** Rises with every change of notebook or results: what was worked out from them can be kept until then. */
   version = 0;
@@ -174,6 +176,7 @@ export class Session {
   }
 
   undo(): void {
+    if (this.draft && !this.leaveDraft?.()) return;
     this.#step(undo(this.history));
   }
 
@@ -222,6 +225,7 @@ export class Session {
 
   /** Selects a cell; `extend` moves only the far corner. */
   select(row: number, column: number, extend = false, worksheet = this.worksheet.id): void {
+    if (this.draft && !this.leaveDraft?.()) return;
     const target = findWorksheet(this.notebook, worksheet);
     if (!target) return;
     const toRow = Math.min(Math.max(row, 0), target.rowCount - 1);
@@ -236,6 +240,7 @@ export class Session {
   }
 
   selectBlock(selection: Selection): void {
+    if (this.draft && !this.leaveDraft?.()) return;
     this.selection = selection;
     this.#keepInside();
     this.#explain(false);

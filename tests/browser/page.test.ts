@@ -1,6 +1,7 @@
 /** The page as a user meets it: typing, keys, keeping, offline, errors, cautions. */
 
 import { afterAll, afterEach, expect, test } from 'vitest';
+import { SHOP_HOST } from './chromium.ts';
 import {
   activeAddress,
   cellText,
@@ -231,10 +232,15 @@ test('an address that is neither https nor this computer says at once that nothi
   desk = await openDesk({ host: '127.0.0.1' });
   const { page } = desk;
   expect(await page.locator('.band').count()).toBe(0);
-  const plain = await desk.context.newPage();
-  await plain.addInitScript(() => Object.defineProperty(window, 'isSecureContext', { value: false }));
-  await plain.goto(desk.address);
-  await plain.locator('.band', { hasText: 'nothing works here without network' }).waitFor();
+  await page.goto(desk.address.replace('127.0.0.1', SHOP_HOST));
+  await page.locator('.band', { hasText: 'nothing works here without network' }).waitFor();
+  // It still works, and what was typed is back after a reload.
+  await newNotebook(page);
+  await enter(page, 'A1', '12 mm');
+  await saved(page);
+  await page.reload();
+  await shows(page, 'A1', '12 mm');
+  expect(await page.locator('.band').count()).toBe(1);
 });
 
 test('a worked example opens from the first page and computes without an error', async () => {

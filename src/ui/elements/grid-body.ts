@@ -86,7 +86,7 @@ export class GridBody {
     if (!model) return;
     const wanted = this.#wanted(model, keep);
     this.body.classList.toggle('virtual', model.rows > REAL_ROWS);
-    for (const row of [...this.#rows.keys()])
+    for (const row of this.#rows.keys())
       if (!wanted.has(row)) {
         this.#rows.get(row)?.remove();
         this.#rows.delete(row);

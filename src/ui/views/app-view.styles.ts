@@ -121,35 +121,6 @@ export const appStyles = css`
     min-block-size: 0;
     overflow: auto;
   }
-  dialog {
-    inline-size: min(440px, 92vw);
-    padding: 18px 20px;
-    border: 1px solid var(--button-edge);
-    border-radius: 4px;
-    background: var(--paper);
-    color: var(--ink);
-    box-shadow: var(--shadow);
-  }
-  dialog::backdrop {
-    background: rgb(15 24 34 / 0.4);
-  }
-  dialog h2 {
-    color: var(--ink);
-    font-size: 17px;
-  }
-  dialog p {
-    margin: 6px 0;
-  }
-  dialog input {
-    inline-size: 100%;
-    margin-block-start: 8px;
-  }
-  .answers {
-    display: flex;
-    justify-content: flex-end;
-    gap: 10px;
-    margin-block-start: 16px;
-  }
   .shade {
     display: none;
   }

@@ -10,21 +10,13 @@ import './margin-view.ts';
 import './page-grid.ts';
 import './start-view.ts';
 import './notebook-menu.ts';
+import { QuestionDialog } from './question-dialog.ts';
 import { PageGrid } from './page-grid.ts';
 import type { Template, World } from '../ports.ts';
 import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
-import { CAUTION_LINE } from '../usual-cautions.ts';
+import { CAUTION_LINE, USUAL_CAUTIONS } from '../usual-cautions.ts';
 import { appStyles } from './app-view.styles.ts';
-
-interface Question {
-  readonly title: string;
-  readonly words: string;
-  /** Present: a text is asked for. */
-  readonly value?: string;
-  readonly action?: string;
-  readonly done: (text: string) => unknown;
-}
 
 export class AppView extends LitElement {
   static override styles = [shared, appStyles];
@@ -33,18 +25,19 @@ export class AppView extends LitElement {
 
   #session: Session | undefined;
   #unsubscribe: (() => void) | undefined;
-  #question: Question | undefined;
   #sheet: 'contents' | 'margin' | undefined;
   #notices: readonly string[] = [];
   #problem = '';
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.addEventListener('ask-text', (event) => this.#ask(event));
-    this.addEventListener('ask-consent', (event) => this.#ask(event));
+    this.addEventListener('ask-text', (event) => this.#asking?.ask(event));
+    this.addEventListener('ask-consent', (event) => this.#asking?.ask(event));
     this.addEventListener('to-page', () => this.#page?.focusCell());
     this.addEventListener('save-file', () => void this.#saveFile());
     this.addEventListener('keydown', (event) => this.#onKey(event));
+    this.addEventListener('dragover', (event) => event.preventDefault());
+    this.addEventListener('drop', (event) => void this.#onDrop(event));
     window.addEventListener('hashchange', () => void this.#follow());
   }
 
@@ -55,6 +48,10 @@ export class AppView extends LitElement {
       this.#session?.say('another tab has taken this notebook over; here it is read only', true);
     });
     void this.#follow();
+  }
+
+  get #asking(): QuestionDialog | null {
+    return this.renderRoot.querySelector('question-dialog');
   }
 
   get #page(): PageGrid | null {
@@ -116,6 +113,7 @@ export class AppView extends LitElement {
     if (!world) return;
     await this.#leave();
     await world.shelf.add(notebook);
+    void world.installation.askToKeep();
     location.hash = encodeURIComponent(notebook.id);
   }
 
@@ -123,18 +121,41 @@ export class AppView extends LitElement {
     const { world } = this;
     const read = readNotebook(text);
     if (!world) return;
-    if (isRefusal(read)) {
-      this.#problem = read.message;
-      this.#session?.say(read.message, true);
-      return this.requestUpdate();
+    if (isRefusal(read)) return this.#tellProblem(read.message);
+    if (read.newer) {
+      await this.#leave();
+      this.#enter(
+        read.notebook,
+        ['This file was written by a newer version of the program: it can be read here, not changed.'],
+        true,
+      );
+      return;
     }
     const known = (await world.shelf.list()).some((item) => item.id === read.notebook.id);
     await this.#begin(fresh || known ? { ...read.notebook, id: world.clock.newId() } : read.notebook);
   }
 
+  #tellProblem(words: string): void {
+    this.#problem = words;
+    this.#session?.say(words, true);
+    this.requestUpdate();
+  }
+
+  /** A file dropped anywhere on the page is opened. */
+  async #onDrop(event: DragEvent): Promise<void> {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    await this.#openText(await file.text(), false);
+  }
+
   async #openFile(): Promise<void> {
-    const picked = await this.world?.files.pick('.json,application/json');
-    if (picked) await this.#openText(picked.text, false);
+    try {
+      const picked = await this.world?.files.pick('.json,application/json');
+      if (picked) await this.#openText(picked.text, false);
+    } catch (reason) {
+      this.#tellProblem(reason instanceof Error ? reason.message : String(reason));
+    }
   }
 
   async #saveFile(): Promise<void> {
@@ -163,36 +184,10 @@ export class AppView extends LitElement {
     event.preventDefault();
   }
 
-  #ask(event: Event): void {
-    if (!(event instanceof CustomEvent)) return;
-    this.#question = event.detail as Question;
-    this.requestUpdate();
-    void this.updateComplete.then(() => {
-      const dialog = this.renderRoot.querySelector('dialog');
-      dialog?.showModal();
-      dialog?.querySelector('input')?.select();
-    });
-  }
-
-  #answer(event: Event): void {
-    event.preventDefault();
-    const dialog = this.renderRoot.querySelector('dialog');
-    const text = dialog?.querySelector('input')?.value ?? '';
-    const question = this.#question;
-    this.#close();
-    question?.done(text.trim());
-  }
-
-  #close(): void {
-    this.renderRoot.querySelector('dialog')?.close();
-    this.#question = undefined;
-    this.requestUpdate();
-    this.#page?.focusCell();
-  }
-
   override render(): TemplateResult {
     const session = this.#session;
-    return html`${this.#bands(session)} ${session ? this.#desk(session) : this.#start()} ${this.#dialog()}`;
+    return html`${this.#bands(session)} ${session ? this.#desk(session) : this.#start()}
+      <question-dialog></question-dialog>`;
   }
 
   #bands(session: Session | undefined): unknown {
@@ -314,6 +309,7 @@ export class AppView extends LitElement {
           .session=${session}
           @save-file=${() => this.#saveFile()}
           @open-file=${() => this.#openFile()}
+          @about=${() => this.#about()}
           @all-notebooks=${() => (location.hash = '')}
         ></notebook-menu>
         <button
@@ -356,6 +352,8 @@ export class AppView extends LitElement {
     ];
     const { readiness } = this.world?.installation ?? {};
     if (readiness === 'ready') parts.push('ready without network');
+    if (this.world?.installation.persisted === false)
+      parts.push('the browser may clear it: keep a file copy');
     return parts.join(' · ');
   }
 
@@ -381,24 +379,20 @@ export class AppView extends LitElement {
     );
   }
 
-  #foot(): TemplateResult {
-    return html`<footer><span aria-hidden="true">▲</span> ${CAUTION_LINE}</footer>`;
+  #about(): void {
+    const detail = {
+      title: `Swarfbook ${this.world?.version ?? ''}`,
+      words: [
+        'A calculation notebook for metal cutting. Free software under the GNU General Public License, version 3 only; it comes without any warranty.',
+        ...USUAL_CAUTIONS,
+      ].join('\n'),
+      link: { href: './notices.txt', words: 'Licences of the program and of every part of it' },
+    };
+    this.#asking?.ask(new CustomEvent('ask-text', { detail }));
   }
 
-  #dialog(): TemplateResult | typeof nothing {
-    const question = this.#question;
-    if (!question) return nothing;
-    return html`<dialog @cancel=${() => this.#close()} aria-labelledby="question">
-      <form @submit=${this.#answer}>
-        <h2 id="question">${question.title}</h2>
-        ${question.words ? html`<p>${question.words}</p>` : nothing}
-        ${question.value === undefined ? nothing : html`<input aria-labelledby="question" .value=${question.value} />`}
-        <div class="answers">
-          <button type="button" @click=${() => this.#close()}>Leave it</button>
-          <button class="primary">${question.action ?? 'Take it'}</button>
-        </div>
-      </form>
-    </dialog>`;
+  #foot(): TemplateResult {
+    return html`<footer><span aria-hidden="true">▲</span> ${CAUTION_LINE}</footer>`;
   }
 }
 

@@ -1,18 +1,19 @@
 /** The line under the page: address, label, text with its colours, result while typing, unit, role, completion and hints. */
 
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
 import { addressText, parse, tokenize } from '../../expression/index.ts';
 import { draftKey, pick, shownCompletion } from '../draft-keys.ts';
-import { setRole, setUnit, startDraft, nameSelection, unitChoices } from '../editing.ts';
+import { commitDraft, setRole, setUnit, startDraft, nameSelection, unitChoices } from '../editing.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { hintAt } from '../signature.ts';
 import type { Hint } from '../signature.ts';
 import { resultText, unitText } from '../value-text.ts';
 import { Watching } from '../watching.ts';
+import { entryLineStyles } from './entry-line.styles.ts';
 
 const ROLES: readonly Role[] = ['given', 'worked', 'measured', 'choice', 'note'];
 
@@ -20,156 +21,7 @@ export class EntryLine extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session | undefined;
 
-  static override styles = [
-    shared,
-    css`
-      :host {
-        position: relative;
-        display: block;
-        padding: 8px 14px 8px 12px;
-        border-inline-start: 5px solid var(--accent);
-        border-radius: 3px;
-        background: var(--paper);
-        box-shadow: var(--shadow);
-      }
-      .row {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 4px 10px;
-      }
-      .place {
-        color: var(--accent);
-        font-weight: 600;
-      }
-      .label {
-        max-inline-size: 150px;
-        overflow: hidden;
-        color: var(--ink-2);
-        font-size: 13px;
-        text-overflow: ellipsis;
-        white-space: nowrap;
-      }
-      .field {
-        position: relative;
-        flex: 1 1 280px;
-        min-inline-size: 120px;
-        border-block-end: 1.5px solid var(--line);
-      }
-      .ink,
-      .field input {
-        inline-size: 100%;
-        padding: 3px 4px;
-        font: 15.5px/1.6 var(--mono);
-        letter-spacing: 0;
-        white-space: pre;
-      }
-      .ink {
-        position: absolute;
-        inset: 0;
-        overflow: hidden;
-        pointer-events: none;
-      }
-      .field input {
-        position: relative;
-        border: 0;
-        border-radius: 0;
-        outline: 0;
-        background: transparent;
-        color: transparent;
-        caret-color: var(--accent);
-      }
-      .field:focus-within {
-        border-block-end-color: var(--accent);
-        box-shadow: 0 1.5px 0 var(--accent);
-      }
-      .t-function {
-        color: var(--accent);
-        font-weight: 600;
-      }
-      .t-name,
-      .t-cell,
-      .t-worksheet {
-        color: var(--token-name);
-      }
-      .t-number,
-      .t-unit {
-        color: var(--token-number);
-      }
-      .t-text {
-        color: var(--token-text);
-      }
-      .t-bad {
-        color: var(--error);
-        text-decoration: underline wavy var(--error) 1px;
-        text-underline-offset: 3px;
-      }
-      select {
-        field-sizing: content;
-        max-inline-size: 130px;
-        padding-inline: 6px;
-        background: var(--button);
-        font-weight: 600;
-      }
-      .hint {
-        min-block-size: 42px;
-        margin-block-start: 5px;
-        color: var(--ink-2);
-        font-size: 13px;
-      }
-      .hint b {
-        color: var(--ink);
-        font-weight: 600;
-      }
-      .hint .here {
-        padding-block-end: 1px;
-        border-block-end: 2px solid var(--accent);
-        color: var(--ink);
-        font-weight: 600;
-      }
-      .gives {
-        color: var(--ink);
-        font-weight: 600;
-      }
-      .refused {
-        color: var(--error);
-      }
-      .choices {
-        position: absolute;
-        inset-block-end: calc(100% + 4px);
-        inset-inline-start: 0;
-        z-index: 10;
-        max-inline-size: min(640px, 100%);
-        margin: 0;
-        padding: 4px 0;
-        border: 1px solid var(--button-edge);
-        border-radius: 4px;
-        background: var(--paper);
-        box-shadow: var(--shadow);
-        list-style: none;
-      }
-      .choices li {
-        display: grid;
-        grid-template-columns: minmax(150px, auto) 1fr;
-        gap: 14px;
-        padding: 4px 12px;
-        cursor: pointer;
-      }
-      .choices li[aria-selected='true'] {
-        background: var(--wash);
-        box-shadow: inset 3px 0 0 var(--accent);
-      }
-      .choices .mono {
-        font-size: 14px;
-        white-space: nowrap;
-      }
-      @media print {
-        :host {
-          display: none;
-        }
-      }
-    `,
-  ];
+  static override styles = [shared, entryLineStyles];
 
   constructor() {
     super();
@@ -248,7 +100,7 @@ export class EntryLine extends LitElement {
             }}
           />
         </div>
-        ${this.#unit(session)}
+        ${this.#choices(session)} ${this.#unit(session)}
         <select
           aria-label="role"
           ?disabled=${!cell || session.readOnly}
@@ -291,6 +143,22 @@ export class EntryLine extends LitElement {
     }
     parts.push(text.slice(at));
     return parts;
+  }
+
+  #choices(session: Session): TemplateResult | typeof nothing {
+    const { cell } = session;
+    if (!cell?.choices) return nothing;
+    const now = cell.content.replace(/^'/, '');
+    return html`<select
+      aria-label="choice"
+      ?disabled=${session.readOnly}
+      @change=${(event: Event) => {
+        startDraft(session, valueOf(event), false, 'line');
+        commitDraft(session, undefined);
+      }}
+    >
+      ${cell.choices.map((each) => html`<option value=${each} .selected=${each === now}>${each}</option>`)}
+    </select>`;
   }
 
   #unit(session: Session): TemplateResult | typeof nothing {

@@ -87,6 +87,7 @@ export class NotebookMenu extends LitElement {
         <h3>Program</h3>
         ${this.#item(dark() ? 'Light page' : 'Dark page', () => setTheme(dark() ? 'light' : 'dark'))}
         ${this.#item('Check for a new version', () => void session.world.installation.checkForUpdate())}
+        ${this.#item('About, licences, cautions', () => this.#tell('about'))}
         ${this.#item('All notebooks on this device', () => this.#tell('all-notebooks'))}
       </div>
     `;
