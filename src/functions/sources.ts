@@ -172,5 +172,35 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
     'ISO 21920',
     { text: 'ISO 21920-2:2021 (before it ISO 4287:1997), definitions of Ra and Rt', provenance: 'memory' },
   ],
+  ['ISO 261', { text: 'ISO 261:1998, coarse and fine pitches of metric threads', provenance: 'memory' }],
+  [
+    'ISO 724',
+    {
+      text: 'ISO 724:1993, basic dimensions of metric threads; the formulas read in a public encyclopedia page',
+      provenance: 'partly seen',
+    },
+  ],
+  [
+    'B1.1',
+    {
+      text: 'ASME B1.1, unified inch screw threads; pitch and root diameters read in a public table',
+      provenance: 'partly seen',
+    },
+  ],
+  ['ISO 898-1', { text: 'ISO 898-1 (stress area, root diameter d3) and DIN 13-1', provenance: 'memory' }],
+  ['ISO 965-1', { text: 'ISO 965-1:2013, tolerances TD1 of internal threads', provenance: 'memory' }],
+  ['ISO 6983', { text: 'ISO 6983-1:2009, program format and preparatory functions', provenance: 'memory' }],
+  ['ISO 22514', { text: 'ISO 22514-2:2017, capability of processes', provenance: 'memory' }],
+  [
+    'tap hole',
+    {
+      text: 'Drill size D - 0.01299 percent/n for cut threads, read in a public page; the full height is 3 sqrt(3)/8 P a side',
+      provenance: 'seen',
+    },
+  ],
+  [
+    'form hole',
+    { text: 'Drill size D - 0.0068 percent/n for formed threads, a rule of the trade', provenance: 'memory' },
+  ],
   ['practice', { text: 'Common practice, no source', provenance: 'memory' }],
 ]);
