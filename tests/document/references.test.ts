@@ -194,3 +194,22 @@ test('rows that would leave the worksheet are refused', () => {
   const answer = insertLines(before, { worksheet: 'w1', axis: 'row', at: 0, count: 1 });
   expect(refusalOf(answer)).toContain('2001 rows; 2000 is the most');
 });
+
+test('F6a a new name, or a mark taken off, changes no value in silence: what was meant is qualified', () => {
+  const start = named(two({ A1: '600 MPa' }, { A1: '=Rm*2' }), 'Rm', 'A1');
+  const common = done(start, setCommon(start, { worksheet: 'w1', common: true }));
+  const answer = defineName(common, { worksheet: 'w2', name: 'Rm', target: block('B1') });
+  expect(answer).toMatchObject({ notice: 'A1 still read Rm of Feeds, now written Feeds.Rm.' });
+  expect(contentAt(done(common, answer), 'A1', 'w2')).toBe('=Feeds.Rm*2');
+  const off = done(common, setCommon(common, { worksheet: 'w1', common: false }));
+  expect(contentAt(off, 'A1', 'w2')).toBe('=Feeds.Rm*2');
+});
+
+test('a renamed name never comes to mean another of the same text', () => {
+  const start = named(two({ A1: '1' }, { A1: '2', B1: '=x', C1: '=a' }), 'x', 'A1');
+  const common = done(start, setCommon(start, { worksheet: 'w1', common: true }));
+  const before = named(common, 'a', 'A1', 'w2');
+  const after = done(before, renameName(before, { worksheet: 'w2', name: 'a', to: 'x' }));
+  expect(contentAt(after, 'B1', 'w2')).toBe('=Feeds.x');
+  expect(contentAt(after, 'C1', 'w2')).toBe('=x');
+});

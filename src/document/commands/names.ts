@@ -5,7 +5,7 @@ import type { Transaction } from '../change.ts';
 import { transactionTo } from '../changes-between.ts';
 import { checkName } from '../check-name.ts';
 import { followed } from '../follow-references.ts';
-import { addressOf, blockText, referencesIn } from '../formula-references.ts';
+import { addressOf, blockText, nameText, referencesIn } from '../formula-references.ts';
 import type { Block, DefinedName, Notebook, Worksheet } from '../notebook.ts';
 import type { Refusal } from '../refusal.ts';
 import { namesOn, resolveName } from '../resolve-name.ts';
@@ -25,7 +25,7 @@ const taken = (worksheet: Worksheet, defined: DefinedName): Refusal => ({
   message: `${defined.name} is already the name of ${blockText(defined.target)} on ${worksheet.title}.`,
 });
 
-/** Cells of the worksheet that meant a common name until now and mean the new one from now on. */
+/** Words about the cells of the worksheet that mean a common name of the same text: they go on meaning it. */
 function hidingNotice(notebook: Notebook, worksheet: Worksheet, name: string): { notice?: string } {
   const common = resolveName(notebook, worksheet.id, name);
   if (!common) return {};
@@ -38,7 +38,7 @@ function hidingNotice(notebook: Notebook, worksheet: Worksheet, name: string): {
   });
   if (cells.length === 0) return {};
   return {
-    notice: `${name} of ${common.worksheet.title} is hidden here now: ${cells.slice(0, 5).join(', ')} read the new one.`,
+    notice: `${cells.slice(0, 5).join(', ')}${cells.length > 5 ? ' ...' : ''} still read ${name} of ${common.worksheet.title}, now written ${nameText(name, common.worksheet.title)}.`,
   };
 }
 
@@ -54,7 +54,12 @@ export function defineName(
   const existing = namesOn(before).get(name);
   if (existing) return taken(before, existing);
   const defined = Object.freeze({ name, target, ...(symbol !== undefined && { symbol }) });
-  const after = withWorksheet(notebook, { ...before, names: [...before.names, defined] });
+  // A common name that the new one hides is qualified where it was meant: no value changes in silence.
+  const after = followed(
+    notebook,
+    withWorksheet(notebook, { ...before, names: [...before.names, defined] }),
+    {},
+  );
   const notice = hidingNotice(notebook, before, name);
   return transactionTo(notebook, after, `name ${blockText(target)} ${name}`, notice);
 }

@@ -3,6 +3,7 @@
 import { forEachCell, setSparse, trimmed, worksheetOf } from '../cells.ts';
 import type { Settings, Transaction } from '../change.ts';
 import { transactionTo } from '../changes-between.ts';
+import { followed } from '../follow-references.ts';
 import { addressOf } from '../formula-references.ts';
 import { LIMITS } from '../notebook.ts';
 import type { Notebook } from '../notebook.ts';
@@ -36,14 +37,14 @@ function currencyNotice({ currency, worksheets }: Notebook): string | undefined 
   return `Currencies do not convert. ${currency} stands in ${cells.slice(0, 5).join('; ')}${more}.`;
 }
 
-/** Marks a worksheet common: its names are found from every other (F6a). */
+/** Marks a worksheet common: its names are found from every other (F6a). Formulas go on meaning the names they meant. */
 export function setCommon(
   notebook: Notebook,
   { worksheet, common }: { readonly worksheet: string; readonly common: boolean },
 ): Transaction | Refusal {
   const before = worksheetOf(notebook, worksheet);
   const words = common ? 'common' : 'not common';
-  const after = withWorksheet(notebook, { ...before, common });
+  const after = followed(notebook, withWorksheet(notebook, { ...before, common }), {});
   return transactionTo(notebook, after, `mark ${before.title} ${words}`);
 }
 

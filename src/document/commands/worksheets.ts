@@ -53,7 +53,9 @@ export function moveWorksheet(
     throw new RangeError(`place ${index}: must lie in 0 to ${others.length}`);
   }
   const worksheets = others.toSpliced(index, 0, moved);
-  return transactionTo(notebook, { ...notebook, worksheets }, `move ${moved.title}`);
+  // The first common worksheet that has a name gives it: what was meant is qualified where the order would change it.
+  const after = followed(notebook, { ...notebook, worksheets }, {});
+  return transactionTo(notebook, after, `move ${moved.title}`);
 }
 
 /** What referred to it reads #REF! (see `usersOf`). The last one stays. */
