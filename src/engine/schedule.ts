@@ -1,7 +1,7 @@
 /** The one place that knows HyperFormula: it keeps the graph of dependencies and the order of recalculation; values and arithmetic are ours. */
 
 import { FunctionArgumentType, FunctionPlugin, HyperFormula } from 'hyperformula';
-import type { RawCellContent } from 'hyperformula';
+import type { ConfigParams, RawCellContent } from 'hyperformula';
 import type { Corner } from '../expression/index.ts';
 
 /** Where a cell stands in the schedule; sheet, row and column from 0. */
@@ -93,43 +93,49 @@ function precedentText(precedent: Precedent | undefined, own: number): string {
   return sheet === own ? block : `S${sheet + 1}!${block}`;
 }
 
+/** Measured: nothing is read as a date or a currency, nothing is kept for undoing, no pattern runs wild. */
+const SETTINGS = {
+  licenseKey: 'gpl-v3',
+  undoLimit: 0,
+  precisionRounding: 12,
+  smartRounding: true,
+  evaluateNullToZero: false,
+  useWildcards: false,
+  useRegularExpressions: false,
+  dateFormats: [],
+  timeFormats: [],
+  currencySymbol: [],
+  parseDateTime: () => undefined,
+  maxRows: 2000,
+  maxColumns: 64,
+} as const satisfies Partial<ConfigParams>;
+
 /** Which formulas to compute after which changes, and in which order. Sheets are numbers, so that no title reaches the library. */
 export class Schedule {
-  readonly #library: HyperFormula;
+  readonly #sheets: RawCellContent[][][];
+  readonly #evaluate: Evaluate;
+  /** Absent until the first run, which builds it with everything that was set. */
+  #library: HyperFormula | undefined;
   #formulasSet = 0;
 
   constructor(sheets: number, evaluate: Evaluate) {
-    this.#library = HyperFormula.buildEmpty({
-      licenseKey: 'gpl-v3',
-      context: { evaluate } satisfies Context,
-      undoLimit: 0,
-      precisionRounding: 12,
-      smartRounding: true,
-      evaluateNullToZero: false,
-      useWildcards: false,
-      useRegularExpressions: false,
-      dateFormats: [],
-      timeFormats: [],
-      currencySymbol: [],
-      parseDateTime: () => undefined,
-      maxRows: 2000,
-      maxColumns: 64,
-    });
-    for (let sheet = 1; sheet <= sheets; sheet++) this.#library.addSheet(`S${sheet}`);
+    this.#sheets = Array.from({ length: sheets }, () => []);
+    this.#evaluate = evaluate;
   }
 
-  /** True when so many formulas were set that a new schedule is cheaper to keep than this one. */
+  /** True when so many formulas were set since it was built that a new schedule is cheaper to keep than this one. */
   get isWorn(): boolean {
     return this.#formulasSet > FORMULAS_BEFORE_RENEWAL;
   }
 
-  /** Starts counting: what was set so far belongs to the first load. */
-  loaded(): void {
-    this.#formulasSet = 0;
-  }
-
   /** Makes the changes, then computes everything that depends on them, each cell once and after its precedents. */
   run(changes: () => void): void {
+    if (!this.#library) {
+      changes();
+      this.#library = this.#built();
+      this.#formulasSet = 0;
+      return;
+    }
     this.#library.suspendEvaluation();
     try {
       changes();
@@ -155,10 +161,28 @@ export class Schedule {
   }
 
   destroy(): void {
-    this.#library.destroy();
+    this.#library?.destroy();
   }
 
   #set({ sheet, row, column }: Place, content: RawCellContent): void {
-    this.#library.setCellContents({ sheet, row, col: column }, content);
+    if (this.#library) {
+      this.#library.setCellContents({ sheet, row, col: column }, content);
+      return;
+    }
+    const rows = this.#sheets[sheet] ?? [];
+    while (rows.length <= row) rows.push([]);
+    const line = rows[row] ?? [];
+    while (line.length <= column) line.push(null);
+    line[column] = content;
+  }
+
+  #built(): HyperFormula {
+    const sheets = this.#sheets.map((rows, index) => [`S${index + 1}`, rows] as const);
+    const library = HyperFormula.buildFromSheets(Object.fromEntries(sheets), {
+      ...SETTINGS,
+      context: { evaluate: this.#evaluate } satisfies Context,
+    });
+    this.#sheets.length = 0;
+    return library;
   }
 }

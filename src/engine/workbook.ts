@@ -77,7 +77,6 @@ export class Workbook implements Surroundings {
       });
     });
     this.#settle(work, work.fresh);
-    this.#schedule.loaded();
   }
 
   static asideKey(worksheet: string, row: number, column: number): string {
@@ -150,7 +149,6 @@ export class Workbook implements Surroundings {
         else this.#postValue(state);
       }
     });
-    this.#schedule.loaded();
   }
 
   /** Reads the content of a cell anew and notes what follows from it. */
