@@ -16,6 +16,7 @@ const part = (
   f: (day: number) => number,
   given: string,
   gives: string,
+  source?: string,
 ): BuiltinDefinition =>
   builtin({
     name,
@@ -26,7 +27,7 @@ const part = (
     takes: [date('date')],
     gives: () => PLAIN_NUMBER,
     evaluate: ([day]) => f(day),
-    examples: [example(given, gives)],
+    examples: [example(given, gives, source)],
   });
 
 /** The same day some months later, at most the last day of that month. */
@@ -159,7 +160,15 @@ export const DATES: readonly BuiltinDefinition[] = [
   part('YEAR', '6.10.23', 'year', (day) => calendarDate(day).year, 'YEAR(DATE(1904; 1; 1))', '1904'),
   part('MONTH', '6.10.13', 'month', (day) => calendarDate(day).month, 'MONTH(DATE(2006; 5; 21))', '5'),
   part('DAY', '6.10.5', 'day of the month', (day) => calendarDate(day).day, 'DAY(DATE(2006; 5; 21))', '21'),
-  part('ISOWEEKNUM', '6.10.11', 'ISO week', isoWeek, 'ISOWEEKNUM(DATE(2024; 12; 30))', '1'),
+  part(
+    'ISOWEEKNUM',
+    '6.10.11',
+    'ISO week',
+    isoWeek,
+    'ISOWEEKNUM(DATE(2024; 12; 30))',
+    '1',
+    'by hand: its Thursday is 2 January 2025',
+  ),
   builtin({
     name: 'DAYS',
     group: 'dates',
@@ -191,7 +200,7 @@ export const DATES: readonly BuiltinDefinition[] = [
     takes: [date('date'), whole('months')],
     gives: () => DATE,
     evaluate: ([day, months]) => monthsLater(day, months, false),
-    examples: [example('DAY(EDATE(DATE(2006; 3; 31); -1))', '28')],
+    examples: [example('DAY(EDATE(DATE(2006; 3; 31); -1))', '28', 'OpenFormula, test case of EDATE')],
   }),
   builtin({
     name: 'EOMONTH',
@@ -202,7 +211,7 @@ export const DATES: readonly BuiltinDefinition[] = [
     takes: [date('date'), whole('months')],
     gives: () => DATE,
     evaluate: ([day, months]) => monthsLater(day, months, true),
-    examples: [example('DAY(EOMONTH(DATE(2000; 4; 30); -2))', '29')],
+    examples: [example('DAY(EOMONTH(DATE(2000; 4; 30); -2))', '29', 'OpenFormula, test case of EOMONTH')],
   }),
   builtin({
     name: 'WEEKDAY',
@@ -239,7 +248,13 @@ export const DATES: readonly BuiltinDefinition[] = [
       const off = daysOff(weekend);
       return Array.isArray(off) ? workdays(start, end, daysIn(holidays), off) : off;
     },
-    examples: [example('NETWORKDAYS(DATE(2007; 1; 1); DATE(2007; 1; 12); DATE(2007; 1; 1))', '9')],
+    examples: [
+      example(
+        'NETWORKDAYS(DATE(2007; 1; 1); DATE(2007; 1; 12); DATE(2007; 1; 1))',
+        '9',
+        'OpenFormula, test case of NETWORKDAYS',
+      ),
+    ],
   }),
   builtin({
     name: 'WORKDAY',
@@ -262,6 +277,6 @@ export const DATES: readonly BuiltinDefinition[] = [
       }
       return day;
     },
-    examples: [example('DAY(WORKDAY(DATE(2006; 12; 31); 3))', '3')],
+    examples: [example('DAY(WORKDAY(DATE(2006; 12; 31); 3))', '3', 'OpenFormula, test case of WORKDAY')],
   }),
 ];

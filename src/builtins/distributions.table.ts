@@ -148,6 +148,7 @@ const NORMAL: readonly DistributionRow[] = [
     f: ([z]) => normal().density(z ?? 0),
     given: 'PHI(-0.3)',
     gives: '0.381387815',
+    source: 'OpenFormula, test case of PHI',
   },
   {
     name: 'LOGNORMDIST',
@@ -195,6 +196,7 @@ const CONTINUOUS: readonly DistributionRow[] = [
     },
     given: 'WEIBULL(105; 20; 100; TRUE)',
     gives: '0.92958139',
+    source: 'OpenFormula, test case of WEIBULL',
   },
   {
     name: 'GAMMADIST',
@@ -449,6 +451,7 @@ const COUNTS: readonly DistributionRow[] = [
     },
     given: 'BINOMDIST(4; 10; 0.4; TRUE)',
     gives: '0.63310326',
+    source: 'OpenFormula, test cases (decimal mark)',
   },
   {
     name: 'B',
@@ -513,6 +516,7 @@ const COUNTS: readonly DistributionRow[] = [
     },
     given: 'POISSON(0; 1.5; FALSE)',
     gives: '0.22313',
+    source: 'by hand: e^-1.5',
   },
   {
     name: 'HYPGEOMDIST',
@@ -531,6 +535,7 @@ const COUNTS: readonly DistributionRow[] = [
     },
     given: 'HYPGEOMDIST(2; 3; 3; 6)',
     gives: '0.45',
+    source: 'by hand: 9 / 20',
   },
 ];
 

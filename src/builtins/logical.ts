@@ -147,7 +147,7 @@ export const LOGICAL_FUNCTIONS: readonly BuiltinDefinition[] = [
       takes: [],
       gives: () => LOGICAL,
       evaluate: () => value,
-      examples: [example(value ? 'TRUE()' : 'FALSE()', value ? 'TRUE' : 'FALSE')],
+      examples: [example(value ? 'TRUE()' : 'FALSE()', value ? 'TRUE' : 'FALSE', 'by definition')],
     }),
   ),
   builtin({

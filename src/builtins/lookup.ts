@@ -253,7 +253,7 @@ export const LOOKUP: readonly BuiltinDefinition[] = [
       return place < 0 ? notFound(key) : place + 1;
     },
     examples: [
-      example('MATCH(2.5; {4;3;2;1}; -1)', '2'),
+      example('MATCH(2.5; {4;3;2;1}; -1)', '2', 'by hand'),
       example('MATCH("b"; {"a";"b"}; 0)', '2', 'by hand'),
     ],
   }),

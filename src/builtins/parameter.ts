@@ -68,10 +68,17 @@ function replacement(call: Call, index: number, type: NumberType, after = ''): s
   return `${call.name}(${args.join('; ')})${after}`;
 }
 
-/** A number of any dimension. */
+/** A number of any dimension; an empty cell beside quantities is a missing value. */
 export const number = (name: string): Parameter<number> => ({
   name,
-  judge: (arg, _, call) => tooMany(arg, name, call) ?? emptyCell(arg),
+  judge(arg, _, call) {
+    const verdict = tooMany(arg, name, call) ?? emptyCell(arg);
+    const quantities =
+      verdict.caution !== undefined && call.args.some(({ type }) => !singles(type).every(isPlain));
+    const [type] = singles(arg.type);
+    const cell = type?.type === 'blank' && type.cell ? type.cell : arg.text.trim();
+    return quantities ? { refusal: refused(`value missing: ${cell}`, '#VALUE!') } : verdict;
+  },
   read: (value) => asNumber(single(value)),
 });
 

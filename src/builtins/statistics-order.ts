@@ -190,6 +190,6 @@ export const ORDER: readonly BuiltinDefinition[] = [
       const [low, high] = from <= to ? [from, to] : [to, from];
       return sum(ys.filter((_, i) => xs[i]! >= low && xs[i]! <= high));
     },
-    examples: [example('PROB({0;1;2;3}; {0.2;0.3;0.1;0.4}; 2; 3)', '0.5')],
+    examples: [example('PROB({0;1;2;3}; {0.2;0.3;0.1;0.4}; 2; 3)', '0.5', 'by hand: 0.1 + 0.4')],
   }),
 ];

@@ -90,6 +90,7 @@ const squareSum = (
   term: (x: number, y: number) => number,
   given: string,
   gives: string,
+  how: string,
 ): BuiltinDefinition =>
   builtin({
     name,
@@ -103,7 +104,7 @@ const squareSum = (
       return type.type === 'failed' ? type : powerType(type, 2);
     },
     evaluate: overPairs(term),
-    examples: [example(given, gives)],
+    examples: [example(given, gives, how)],
   });
 
 export const SUMS: readonly BuiltinDefinition[] = [
@@ -190,8 +191,17 @@ export const SUMS: readonly BuiltinDefinition[] = [
     (x, y) => x * x - y * y,
     'SUMX2MY2({3;4}; {1;2})',
     '20',
+    'by hand: 9 - 1 + 16 - 4',
   ),
-  squareSum('SUMX2PY2', '6.5.8', 'sums of squares', (x, y) => x * x + y * y, 'SUMX2PY2({3;4}; {1;2})', '30'),
+  squareSum(
+    'SUMX2PY2',
+    '6.5.8',
+    'sums of squares',
+    (x, y) => x * x + y * y,
+    'SUMX2PY2({3;4}; {1;2})',
+    '30',
+    'by hand: 9 + 1 + 16 + 4',
+  ),
   squareSum(
     'SUMXMY2',
     '6.5.9',
@@ -199,6 +209,7 @@ export const SUMS: readonly BuiltinDefinition[] = [
     (x, y) => (x - y) ** 2,
     'SUMXMY2({3;4}; {1;2})',
     '8',
+    'by hand: 4 + 4',
   ),
   builtin({
     name: 'SERIESSUM',

@@ -85,7 +85,7 @@ export const TEXT_NUMBERS: readonly BuiltinDefinition[] = [
       takes: [text('text')],
       gives: () => PLAIN_NUMBER,
       evaluate: ([value]) => firstCode(value),
-      examples: [example(`${name}("A")`, '65')],
+      examples: [example(`${name}("A")`, '65', 'Unicode: U+0041')],
     }),
   ),
 ];

@@ -295,7 +295,7 @@ export const TEXT_FUNCTIONS: readonly BuiltinDefinition[] = [
       const texts = allTexts(grids);
       return Array.isArray(texts) ? limited(texts.join('')) : texts;
     },
-    examples: [example('CONCATENATE(2; 3)', '"23"')],
+    examples: [example('CONCATENATE(2; 3)', '"23"', 'by hand')],
   }),
   builtin({
     name: 'TEXTJOIN',

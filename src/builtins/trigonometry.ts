@@ -65,6 +65,7 @@ const hyperbolic = (
   f: (x: number) => number | Failure,
   given: string,
   gives: string,
+  source?: string,
 ): BuiltinDefinition =>
   builtin({
     name,
@@ -75,7 +76,7 @@ const hyperbolic = (
     takes: [plain('number')],
     gives: () => PLAIN_NUMBER,
     evaluate: ([x]) => f(x),
-    examples: [example(given, gives)],
+    examples: [example(given, gives, source)],
   });
 
 const unitRange = (f: (x: number) => number) => (x: number) =>
@@ -172,6 +173,7 @@ export const TRIGONOMETRY: readonly BuiltinDefinition[] = [
     (x) => (x === 0 ? failure('#DIV/0!', 'not defined at 0') : 1 / Math.sinh(x)),
     'CSCH(1)*SINH(1)',
     '1',
+    'by definition',
   ),
   hyperbolic('ASINH', '6.16.8', 'inverse hyperbolic sine', Math.asinh, 'ASINH(1)', '0.881373587'),
   hyperbolic(

@@ -1,5 +1,6 @@
 /** Every built-in function runs its own worked examples, and none of them can be made to throw or to give NaN. */
 
+import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { BUILTINS, builtinTable } from '../../src/builtins/index.ts';
@@ -36,6 +37,27 @@ test.each(BUILTINS.flatMap(({ name, examples }) => examples.map((one) => ({ name
     }
   },
 );
+
+/** Expressions of the published cases in one spelling: no blanks, TRUE for TRUE(), exponents small. */
+const spelled = (text: string): string =>
+  text
+    .replaceAll(/[“”]/g, '"')
+    .replaceAll(/\b(TRUE|FALSE)\(\)/g, '$1')
+    .replaceAll(/\s/g, '')
+    .replace(/^=/, '');
+
+test('an example that names the published cases as its source is one of them', () => {
+  const { cases } = JSON.parse(
+    readFileSync(new URL('../references/openformula.json', import.meta.url), 'utf8'),
+  ) as {
+    cases: { expression: string }[];
+  };
+  const published = new Set(cases.map(({ expression }) => spelled(expression)));
+  const offenders = BUILTINS.flatMap(({ examples }) => examples)
+    .filter(({ given, source }) => source === 'OpenFormula, test cases' && !published.has(spelled(given)))
+    .map(({ given }) => given);
+  expect(offenders).toEqual([]);
+});
 
 test('every definition has a short summary, search words, a section, a readable signature and an example, and no name twice', () => {
   const offenders = BUILTINS.filter(

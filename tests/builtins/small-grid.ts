@@ -16,7 +16,7 @@ import type {
   Value,
   ValueType,
 } from '../../src/expression/index.ts';
-import { PLAIN, kindNamed } from '../../src/quantity/index.ts';
+import { PLAIN, generalKind, kindNamed } from '../../src/quantity/index.ts';
 import { readContent } from '../../src/document/index.ts';
 
 export interface Outcome {
@@ -120,7 +120,14 @@ export class SmallGrid {
       const numbers = all.filter((type) => type.type === 'number');
       const first = numbers[0];
       if (!first) return all.find((type) => type.type !== 'blank') ?? { type: 'blank' };
-      return { type: 'number', kind: first.kind };
+      const telling = numbers.filter(({ literal }) => literal !== 0);
+      const { kind } = telling[0] ?? first;
+      return telling.every((type) => type.kind.dimension === kind.dimension)
+        ? {
+            type: 'number',
+            kind: telling.every((type) => type.kind === kind) ? kind : generalKind(kind.dimension),
+          }
+        : { type: 'failed', failure: failure('#UNIT!', 'the column mixes dimensions') };
     });
     return { type: 'grid', columns: types, rows: rows.length, blanks };
   }

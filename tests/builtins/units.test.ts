@@ -203,6 +203,11 @@ describe('dates, blanks and texts', () => {
     expect(shown('=WEEKDAY(G1; 2)')).toBe('1 a plain number');
     expect(shown('=YEAR(E2)')).toMatch(/^#UNIT! YEAR takes a date/);
   });
+  test('an empty cell beside quantities is a missing value', () => {
+    expect(shown('=CEILING(F9; 0.5 mm)')).toBe('#VALUE! value missing: F9');
+    expect(shown('=SUM(B2:B9)')).toMatch(/^#UNIT!/);
+    expect(shown('=SUM(B2:B5)')).toBe('0.00375 a length');
+  });
   test('a blank cell among plain numbers counts as 0 with a caution', () => {
     const { value, inference } = sheet.compute('=ABS(F9)');
     expect(value).toBe(0);
