@@ -13,7 +13,7 @@ import {
   type ValueType,
 } from '../expression/index.ts';
 import { describeKind, DIMENSIONLESS, kindNamed, kindsAgree, PLAIN, type Kind } from '../quantity/index.ts';
-import type { FunctionDefinition, Parameter } from './function-definition.ts';
+import { HARDNESS, type FunctionDefinition, type Parameter } from './function-definition.ts';
 import { spoken } from './words.ts';
 
 interface Findings {
@@ -21,6 +21,8 @@ interface Findings {
   readonly cautions: Caution[];
   /** Kinds of the numeric arguments by parameter name. */
   readonly kinds: Map<string, Kind>;
+  /** Hardness scale of each parameter that takes any, in order; "" where nothing is known. */
+  readonly scales: string[];
 }
 
 const ANY = 'any number';
@@ -31,6 +33,7 @@ const isUnsaid = ({ kind }: NumberType): boolean => kind === PLAIN || kind.name 
 function wants({ kind }: Parameter): string {
   if (kind === 'text') return 'a text';
   if (kind === 'logical') return 'TRUE or FALSE';
+  if (kind === HARDNESS) return 'a hardness (HRC, HB or HV)';
   return kind === ANY ? 'a number' : describeKind(kindNamed(kind));
 }
 
@@ -47,7 +50,7 @@ function misfit(code: '#UNIT!' | '#VALUE!', parameter: Parameter, type: ScalarTy
 }
 
 class Inference {
-  readonly found: Findings = { assumed: [], cautions: [], kinds: new Map() };
+  readonly found: Findings = { assumed: [], cautions: [], kinds: new Map(), scales: [] };
 
   constructor(
     private readonly definition: FunctionDefinition,
@@ -98,6 +101,7 @@ class Inference {
   private number(parameter: Parameter, index: number, type: NumberType): Failure | undefined {
     const { kinds, assumed, cautions } = this.found;
     if (parameter.kind === ANY) return this.neighbour(parameter, type);
+    if (parameter.kind === HARDNESS) return this.hardness(parameter, type);
     const wanted = kindNamed(parameter.kind);
     kinds.set(parameter.name, wanted);
     if (type.kind.dimension === wanted.dimension) {
@@ -111,6 +115,15 @@ class Inference {
     const unit = this.reading === 'inch' ? (parameter.inch ?? parameter.metric) : parameter.metric;
     if (!isUnsaid(type) || unit === undefined) return misfit('#UNIT!', parameter, type);
     if (!assumed.some(({ argument }) => argument === index)) assumed.push({ argument: index, unit });
+    return undefined;
+  }
+
+  /** A hardness in any scale: its scale is told to the computation, which sees a bare number. */
+  private hardness(parameter: Parameter, type: NumberType): Failure | undefined {
+    const { scale } = type.kind.dimension;
+    if (scale !== 'HRC' && scale !== 'HB' && scale !== 'HV') return misfit('#UNIT!', parameter, type);
+    const place = this.definition.parameters.filter(({ kind }) => kind === HARDNESS).indexOf(parameter);
+    this.found.scales[place] = scale;
     return undefined;
   }
 
@@ -166,10 +179,11 @@ export function inferredCall(
     const wrong = inference.argument(parameter, index, argument);
     if (wrong) return failed(wrong);
   }
-  const { assumed, cautions } = inference.found;
+  const { assumed, cautions, scales } = inference.found;
   return {
     type: inference.result(),
     ...(assumed.length > 0 ? { assumed } : {}),
     ...(cautions.length > 0 ? { cautions } : {}),
+    ...(scales.length > 0 ? { told: Array.from(scales, (scale) => scale ?? '') } : {}),
   };
 }

@@ -5,10 +5,10 @@ import { isKindName, isUnknownUnit, parseUnit } from '../quantity/index.ts';
 import { compileDefinition } from './compiled-definition.ts';
 import { equationTree } from './equation.ts';
 import { FAMILIES } from './families.ts';
-import type { FunctionDefinition } from './function-definition.ts';
+import { HARDNESS, type FunctionDefinition } from './function-definition.ts';
 
 const SUMMARY_LENGTH = 90;
-const PLAIN_KINDS = new Set(['text', 'logical', 'any number']);
+const PLAIN_KINDS = new Set([HARDNESS, 'text', 'logical', 'any number']);
 
 /** All faults of a definition in words; none for a good one. */
 export function definitionFaults(definition: FunctionDefinition): string[] {

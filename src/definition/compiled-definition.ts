@@ -18,7 +18,7 @@ import {
 import { kindNamed } from '../quantity/index.ts';
 import { compiledHard, compiledUsual, readied, type Compiling } from './bounds.ts';
 import { equationTree, tolerant, type Rescale } from './equation.ts';
-import type { Condition, FunctionDefinition, Parameter } from './function-definition.ts';
+import { HARDNESS, type Condition, type FunctionDefinition, type Parameter } from './function-definition.ts';
 import { spoken, unitOfParameter, valueWords } from './words.ts';
 
 export interface CompiledDefinition {
@@ -39,6 +39,8 @@ interface Run {
   readonly slots: Float64Array;
   readonly lists: number[][];
   readonly texts: Map<string, string>;
+  /** Scales of hardness arguments by symbol. */
+  readonly scales: Map<string, string>;
 }
 
 const isScalarNumber = ({ kind, list }: Parameter): boolean => !list && kind !== 'text' && kind !== 'logical';
@@ -186,6 +188,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
   const compiler = new Compiler(definition, rescale);
   const { parameters, constants = [], result } = definition;
   const lists = parameters.filter(({ list }) => list);
+  const hardnesses = parameters.filter(({ kind }) => kind === HARDNESS);
   const defaults = defaultsInOrder(parameters).map(({ index, tree }) => ({
     index,
     tree,
@@ -237,6 +240,12 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
         if (typeof number !== 'number') return number;
         run.slots[slots[index] ?? -1] = number;
       }
+    }
+    for (const [index, { symbol }] of hardnesses.entries()) {
+      const scale = args[parameters.length + index];
+      if (typeof scale !== 'string') continue;
+      run.scales.set(symbol, scale);
+      run.texts.set(symbol, valueWords(run.slots[compiler.slot(symbol)] ?? Number.NaN, scale));
     }
     return undefined;
   }
@@ -318,8 +327,9 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       return [symbol, kind === 'logical' && value !== null ? value === 1 : value];
     });
     const others = [...constants, ...steps].map(({ symbol }): [string, Scalar] => [symbol, slotOf(symbol)]);
+    const scales = [...run.scales].map(([symbol, scale]): [string, Scalar] => [`${symbol}_scale`, scale]);
     const value = definition.compute(
-      Object.fromEntries([...values, ...others]),
+      Object.fromEntries([...values, ...others, ...scales]),
       (symbol, noted, kind) => notes.step?.({ symbol, meaning: '', kind, value: noted }),
       (text) => notes.caution?.({ key: `${definition.name}: ${text}`, text }),
     );
@@ -349,6 +359,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       slots: new Float64Array(compiler.symbols.length).fill(Number.NaN),
       lists: lists.map(() => []),
       texts: new Map(),
+      scales: new Map(),
     };
     for (const { slot, value } of fixed) run.slots[slot] = value;
     const wrong = taken(args, run) ?? filled(args, run, notes) ?? outOfRange(run) ?? refusedAt(0, run);

@@ -16,12 +16,15 @@ export interface Bounds {
   readonly most?: Limit;
 }
 
+/** Kind of a parameter that takes a hardness in any scale. */
+export const HARDNESS = 'any hardness';
+
 export interface Parameter {
   /** Trade words with underscores: radial_engagement. */
   readonly name: string;
   /** Name in the equation: ae, kappa_r. */
   readonly symbol: string;
-  /** Name of a quantity kind ("length"), or "text", "logical", or "any number" (the same kind as its neighbours of that sort). */
+  /** Name of a quantity kind ("length"), or "text", "logical", "any hardness" (HRC, HB or HV; the scale is the argument SYMBOL_scale), or "any number" (the same kind as its neighbours of that sort). */
   readonly kind: string;
   /** Default units for plain numbers; absent for text, logicals, counts and ratios. */
   readonly metric?: string;

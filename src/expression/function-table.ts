@@ -45,6 +45,8 @@ export interface InferenceResult {
   readonly type: ValueType;
   /** Arguments that are read in a unit: the reader multiplies them by it before the call. */
   readonly assumed?: readonly AssumedUnit[];
+  /** Texts that `evaluate` gets after all its declared arguments: what only the inference can see, such as a hardness scale. */
+  readonly told?: readonly string[];
   readonly cautions?: readonly Caution[];
 }
 

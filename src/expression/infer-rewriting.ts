@@ -63,3 +63,16 @@ export function assumedNote(written: Node, unit: string): AssumedNote {
     span: spanOf(written),
   };
 }
+
+/** Arguments of a call with what its inference has to tell the computation, after all that it may take. */
+export function toldArguments(
+  args: readonly Node[],
+  most: number,
+  texts: readonly string[] | undefined,
+  { to }: Span,
+): readonly Node[] {
+  if (!texts || texts.length === 0) return args;
+  const span = { from: to, to };
+  const left: Node[] = Array.from({ length: most - args.length }, () => ({ type: 'missing', ...span }));
+  return [...args, ...left, ...texts.map((value): Node => ({ type: 'text', value, ...span }))];
+}

@@ -8,7 +8,7 @@ import { arrayType, columnsOf, firstFailure, mapColumns, pairColumns } from './i
 import { nearestNames } from './infer-names.ts';
 import { LOGICAL, NEUTRAL, numberOf, operatorType, PLAIN_NUMBER, signType, TEXT } from './infer-operators.ts';
 import type { Operand, Outcome } from './infer-operators.ts';
-import { assumedNote, inSeconds, spanOf, withUnitRead } from './infer-rewriting.ts';
+import { assumedNote, inSeconds, spanOf, toldArguments, withUnitRead } from './infer-rewriting.ts';
 import type { AssumedNote, Inference, InferenceContext } from './inference-context.ts';
 import { print } from './print.ts';
 import { cautionsOfSyntax } from './syntax-cautions.ts';
@@ -232,7 +232,7 @@ class Pass {
       read[assumption.argument] = withUnitRead(arg.node, assumption);
       this.assumed.push(assumedNote(written, assumption.unit));
     }
-    return { type: result.type, node: { ...node, args: read } };
+    return { type: result.type, node: { ...node, args: toldArguments(read, most, result.told, node) } };
   }
 
   /** An argument for a function's own inference; asking for the number of a cell makes the cell a constant (F12). */

@@ -9,6 +9,7 @@ import {
   FAMILIES,
   type Example,
   type FunctionDefinition,
+  HARDNESS,
 } from '../../src/definition/index.ts';
 import {
   evaluateDecimal,
@@ -118,9 +119,10 @@ const sameDimension = (a: Dimension, b: Dimension): boolean =>
     ['', 'angle'].includes(b.scale) &&
     (['length', 'mass', 'time', 'temperature', 'money'] as const).every((base) => a[base] === b[base]));
 
+/** A hardness in any scale stands here as one in HRC. */
 const typed = (kind: string, list = false): ValueType => {
   if (kind === 'text' || kind === 'logical') return { type: kind };
-  const number = { type: 'number' as const, kind: kindNamed(kind) };
+  const number = { type: 'number' as const, kind: kindNamed(kind === HARDNESS ? 'hardness HRC' : kind) };
   return list ? { type: 'grid', columns: [number, number], rows: 1 } : number;
 };
 
