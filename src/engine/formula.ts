@@ -8,6 +8,7 @@ import type {
   CompiledScalar,
   Corner,
   Failure,
+  FunctionTable,
   Inference,
   NameNode,
   Node,
@@ -159,6 +160,13 @@ export function readFormula(text: string, sheet: number, cells: Cells, notebook:
     run: undefined,
     inputs: operands.map(() => null),
   };
+}
+
+/** True where the formula is the call of a function that gives several values on purpose (F26). */
+export function givesSeveral({ tree }: Formula, functions: FunctionTable): boolean {
+  let node = tree;
+  while (node?.type === 'group') node = node.inner;
+  return node?.type === 'call' && functions.get(node.name)?.spills === true;
 }
 
 /** The values of the operands now, by slot. */

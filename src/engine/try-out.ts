@@ -6,7 +6,7 @@ import type { CellAddress, CellResult } from '../calculation/index.ts';
 import type { CellState } from './cells.ts';
 import { readGiven } from './content.ts';
 import { leadsTo } from './dependency-order.ts';
-import { inputsOf, readFormula } from './formula.ts';
+import { givesSeveral, inputsOf, readFormula } from './formula.ts';
 import type { Formula } from './formula.ts';
 import { inferFormula, ownType } from './inference.ts';
 import { resultOf } from './outcome.ts';
@@ -74,7 +74,7 @@ export function tryOut(
     watch.functions,
   );
   state.cautions = noted.filter((each, index) => noted.findIndex(({ key }) => key === each.key) === index);
-  const gives = isGrid(value) && found.inference.type.type === 'grid' ? value : undefined;
+  const gives = isGrid(value) && givesSeveral(formula, workbook.functions) ? value : undefined;
   state.value = gives ? (gives.grid[0]?.[0] ?? null) : singleValue(value);
   return { result: told(), formula, ...(gives && { items: gives }) };
 }

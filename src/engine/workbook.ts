@@ -16,7 +16,7 @@ import { addUser, Cells, makeSheet, removeUser, rooted } from './cells.ts';
 import type { CellState } from './cells.ts';
 import { readGiven } from './content.ts';
 import { unitOfCell } from './display-unit.ts';
-import { inputsOf, precedentOf, readFormula, referenceTo } from './formula.ts';
+import { givesSeveral, inputsOf, precedentOf, readFormula, referenceTo } from './formula.ts';
 import type { Formula } from './formula.ts';
 import { inferAll, rootName, setType } from './inference.ts';
 import type { Surroundings } from './inference.ts';
@@ -243,7 +243,7 @@ export class Workbook implements Surroundings {
     const value = this.#computed(formula);
     this.running = undefined;
     state.cautions = this.#noted.length > 0 ? this.#noted : NONE;
-    if (isGrid(value) && formula.inference.type.type === 'grid') {
+    if (isGrid(value) && givesSeveral(formula, this.functions)) {
       return this.#spills.take(state, value, this.notebook.worksheets[state.sheet]);
     }
     if (state.items) this.#spills.noValues(state);
