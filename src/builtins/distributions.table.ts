@@ -400,23 +400,23 @@ const TESTING: readonly DistributionRow[] = [
     given: 'LEGACY.CHIDIST(LEGACY.CHIINV(0.1; 3); 3)',
     gives: '0.1',
   },
-  {
-    name: 'TDIST',
+  ...(['TDIST', 'LEGACY.TDIST'] as const).map((name) => ({
+    name,
     section: '6.18.77',
     summary: "Student's t distribution, one or two tails",
     words: ['t', 'Student', 'tail'],
     takes: ['x', 'degrees', 'tails'],
-    f(args) {
+    f(args: readonly (number | undefined)[]): number | Failure {
       const [x, degrees, tails] = sure(args) as [number, number, number];
       const bad = badFreedom(freedom(degrees));
       if (bad) return bad;
       if (x < 0 || (tails !== 1 && tails !== 2)) return outside('x must not be negative, tails are 1 or 2');
       return tails * student(freedom(degrees)).above(x);
     },
-    given: 'TDIST(0; 5; 1)',
+    given: `${name}(0; 5; 1)`,
     gives: '0.5',
     source: 'by hand: symmetric',
-  },
+  })),
   {
     name: 'TINV',
     section: '6.18.78',

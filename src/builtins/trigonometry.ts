@@ -103,7 +103,7 @@ export const TRIGONOMETRY: readonly BuiltinDefinition[] = [
     '1',
     'exact value',
   ),
-  ofAngle('SEC', '6.16.56', 'secant', (x) => over(1, Math.cos(x)), 'SEC(60 deg)', '2', 'exact value'),
+  ofAngle('SEC', '6.16.52', 'secant', (x) => over(1, Math.cos(x)), 'SEC(60 deg)', '2', 'exact value'),
   ofAngle('CSC', '6.16.23', 'cosecant', (x) => over(1, Math.sin(x)), 'CSC(30 deg)', '2', 'exact value'),
   toAngle('ASIN', '6.16.7', 'sine', unitRange(Math.asin), 'ASIN(0.5)', '30 deg', 'exact value'),
   toAngle('ACOS', '6.16.3', 'cosine', unitRange(Math.acos), 'ACOS(0.5)', '60 deg', 'exact value'),
@@ -154,7 +154,7 @@ export const TRIGONOMETRY: readonly BuiltinDefinition[] = [
     evaluate: ([x]) => (x / 180) * Math.PI,
     examples: [example('RADIANS(180)', '180 deg', 'exact value')],
   }),
-  hyperbolic('SINH', '6.16.57', 'hyperbolic sine', Math.sinh, 'SINH(0)', '0'),
+  hyperbolic('SINH', '6.16.56', 'hyperbolic sine', Math.sinh, 'SINH(0)', '0'),
   hyperbolic('COSH', '6.16.20', 'hyperbolic cosine', Math.cosh, 'COSH(1)', '1.5430806348'),
   hyperbolic('TANH', '6.16.66', 'hyperbolic tangent', Math.tanh, 'TANH(1)', '0.761594155955765'),
   hyperbolic(

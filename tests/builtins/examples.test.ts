@@ -59,6 +59,25 @@ test('an example that names the published cases as its source is one of them', (
   expect(offenders).toEqual([]);
 });
 
+test('sections are those of the standard: the published cases carry them, the 2010 draft counting chapter 5 and rounding one further', () => {
+  const { cases } = JSON.parse(
+    readFileSync(new URL('../references/openformula.json', import.meta.url), 'utf8'),
+  ) as {
+    cases: { function: string; section: string }[];
+  };
+  const wanted = new Map<string, string>();
+  for (const one of cases) {
+    const draft = /2010 draft 5\.(\d+)\.(\d+)/.exec(one.section);
+    const final = /(6\.\d+\.\d+)$/.exec(one.section)?.[1];
+    if (draft) wanted.set(one.function, `6.${draft[1]}.${Number(draft[2]) - (draft[1] === '17' ? 1 : 0)}`);
+    else if (final && !wanted.has(one.function)) wanted.set(one.function, final);
+  }
+  // Named beside another function in the cases' own headings.
+  wanted.delete('ISERR');
+  const offenders = BUILTINS.filter(({ name, section }) => wanted.has(name) && wanted.get(name) !== section);
+  expect(offenders.map(({ name, section }) => `${name} ${section}, is ${wanted.get(name)}`)).toEqual([]);
+});
+
 test('every definition has a short summary, search words, a section, a readable signature and an example, and no name twice', () => {
   const offenders = BUILTINS.filter(
     ({ name, summary, searchWords, section, parameters, examples }) =>

@@ -17,6 +17,7 @@ import type {
   ValueType,
 } from '../../src/expression/index.ts';
 import { PLAIN, generalKind, kindNamed } from '../../src/quantity/index.ts';
+import type { Kind } from '../../src/quantity/index.ts';
 import { readContent } from '../../src/document/index.ts';
 
 export interface Outcome {
@@ -40,6 +41,8 @@ export class SmallGrid {
     private readonly names: ReadonlyMap<string, string> = new Map(),
     private readonly functions: FunctionTable = builtinTable(),
     private readonly reading: 'metric' | 'inch' = 'metric',
+    /** Factor for the numbers typed in a kind, as if the base units were others. */
+    private readonly scale: (kind: Kind) => number = () => 1,
   ) {}
 
   private at(column: number, row: number): Cell {
@@ -63,7 +66,7 @@ export class SmallGrid {
       case 'number':
         return { type: { type: 'number', kind: PLAIN, literal: content.si }, value: content.si };
       case 'quantity':
-        return { type: { type: 'number', kind: content.kind }, value: content.si };
+        return { type: { type: 'number', kind: content.kind }, value: content.si * this.scale(content.kind) };
       case 'date':
         return { type: { type: 'number', kind: kindNamed('date') }, value: content.day };
       case 'logical':
