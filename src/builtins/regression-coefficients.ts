@@ -18,16 +18,15 @@ import { list, logical, optional } from './parameter.ts';
 import {
   NEUTRAL,
   PLAIN_NUMBER,
-  difference,
   gridOf,
   isPlain,
-  overType,
   refused,
   said,
   shared,
   sharedOrPlain,
   singles,
   sizeOf,
+  slopeType,
 } from './type-rules.ts';
 
 const line = ['regression', 'line', 'trend', 'fit'];
@@ -124,10 +123,10 @@ function linestType(call: 'LINEST' | 'LOGEST', args: readonly ArgumentType[]): V
   if (call === 'LOGEST' && x && !variables.every(isPlain)) {
     return refused(`LOGEST takes plain x values; ${said(x, variables.find((one) => !isPlain(one))!.kind)}`);
   }
-  const slopes = variables.map((variable) =>
-    call === 'LOGEST' ? PLAIN_NUMBER : overType(difference(type) as NumberType, variable),
-  );
+  const slopes = variables.map((variable) => (call === 'LOGEST' ? PLAIN_NUMBER : slopeType(type, variable)));
   const columns = [...slopes, type];
+  const failed = columns.find((column) => column.type === 'failed');
+  if (failed) return failed;
   if (isOff(withStatistics)) return { type: 'grid', columns, rows: 1 };
   if (!columns.every(isPlain) || !variables.every(isPlain)) {
     return refused(

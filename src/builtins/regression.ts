@@ -7,7 +7,7 @@ import { builtin, example } from './builtin-definition.ts';
 import type { BuiltinDefinition } from './builtin-definition.ts';
 import { list, number } from './parameter.ts';
 import { pairs } from './sequence.ts';
-import { PLAIN_NUMBER, difference, overType, shared, sharedOrPlain, timesType } from './type-rules.ts';
+import { PLAIN_NUMBER, difference, slopeType, shared, sharedOrPlain, timesType } from './type-rules.ts';
 
 type Named = (xs: number[], ys: number[]) => number | Failure;
 type TypeRule = (y: NumberType, x: NumberType) => ValueType;
@@ -89,7 +89,7 @@ export const REGRESSION: readonly BuiltinDefinition[] = [
     'The slope of the straight line through the data',
     line,
     slopeOf,
-    (y, x) => overType(difference(y) as NumberType, x),
+    slopeType,
     'SLOPE({3;5;7}; {1;2;3})',
     '2',
   ),

@@ -110,7 +110,7 @@ export const ROUNDING: readonly BuiltinDefinition[] = [
     takes: [number('number'), number('step')],
     gives: stepped('MROUND'),
     evaluate([value, step]) {
-      // Half goes up, so that -7 to a step of 2 is -6: the standard defines it by FLOOR.
+      // Half goes up: -7 to a step of 2 is -6 in the published cases.
       return multipleOf(Math.abs(step), value, (ratio) => Math.floor(ratio + 0.5));
     },
     examples: [example('MROUND(1550; 100)', '1600'), example('MROUND(-3.2; 0.5)', '-3')],

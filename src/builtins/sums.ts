@@ -1,7 +1,15 @@
 /** Sums and products: a sum keeps the dimension, a product multiplies as many as there are. */
 
 import { failure } from '../expression/index.ts';
-import type { ArgumentType, Grid, NumberType, Scalar, Value, ValueType } from '../expression/index.ts';
+import type {
+  ArgumentType,
+  FailedType,
+  Grid,
+  NumberType,
+  Scalar,
+  Value,
+  ValueType,
+} from '../expression/index.ts';
 import { sum } from '../numeric/index.ts';
 import { builtin, example } from './builtin-definition.ts';
 import type { BuiltinDefinition } from './builtin-definition.ts';
@@ -12,6 +20,7 @@ import {
   PLAIN_NUMBER,
   difference,
   isPlain,
+  noArithmetic,
   numberWith,
   powerType,
   refused,
@@ -27,6 +36,10 @@ function productType(args: readonly ArgumentType[]): ValueType {
   let dimension = DIMENSIONLESS;
   for (const arg of args) {
     const { type } = arg;
+    for (const one of singles(type)) {
+      const refusal = one.type === 'number' ? noArithmetic(one) : undefined;
+      if (refusal) return refusal;
+    }
     if (type.type !== 'grid') {
       if (type.type === 'number') dimension = multiplied(dimension, type.kind.dimension);
       continue;
@@ -55,7 +68,11 @@ export function sumOfProductsType(call: string, args: readonly ArgumentType[]): 
   for (let j = 0; j < columns; j += 1) {
     const product = args
       .map((arg) => singles(arg.type)[j] ?? NEUTRAL)
-      .reduce<NumberType>((so, type) => (type.type === 'number' ? timesType(so, type) : so), PLAIN_NUMBER);
+      .reduce<NumberType | FailedType>(
+        (so, type) => (type.type === 'number' && so.type === 'number' ? timesType(so, type) : so),
+        PLAIN_NUMBER,
+      );
+    if (product.type === 'failed') return product;
     if (result && result.kind.dimension !== product.kind.dimension) {
       return refused(`${call}: the products of the columns differ in their dimension`);
     }

@@ -17,6 +17,7 @@ import {
   DIMENSIONLESS,
   PLAIN,
   describeDimension,
+  describeKind,
   divided,
   generalKind,
   kindNamed,
@@ -108,17 +109,38 @@ export function shared(call: string, args: readonly ArgumentType[]): NumberType 
 export const sharedOrPlain = (call: string, args: readonly ArgumentType[]): NumberType | FailedType =>
   shared(call, args) ?? PLAIN_NUMBER;
 
-/** Sums and differences of absolute temperatures are temperatures no more (F21). */
-export const difference = (type: NumberType | FailedType): NumberType | FailedType =>
-  type.type === 'number' && type.kind.name === 'temperature' ? numberWith(type.kind.dimension) : type;
+/** Dates and hardness scales have no products, quotients or powers (F11). */
+export function noArithmetic(type: NumberType): FailedType | undefined {
+  const { scale } = type.kind.dimension;
+  if (scale === 'date')
+    return refused('a date has no products or quotients: take DAYS, which gives plain numbers');
+  return scale === '' || scale === 'angle'
+    ? undefined
+    : refused(`${describeKind(type.kind)} has no products or quotients`);
+}
+
+/** Sums and differences of absolute temperatures are temperatures no more (F21), of dates they are no dates. */
+export function difference(type: NumberType | FailedType): NumberType | FailedType {
+  if (type.type === 'failed') return type;
+  if (type.kind.dimension.scale === 'date') {
+    return refused('dates have no sum and no spread of their own: take DAYS, which gives plain numbers');
+  }
+  return type.kind.name === 'temperature' ? numberWith(type.kind.dimension) : type;
+}
 
 /** The general kind of a product, a quotient, a power. */
-export const timesType = (a: NumberType, b: NumberType): NumberType =>
-  numberWith(multiplied(a.kind.dimension, b.kind.dimension));
-export const overType = (a: NumberType, b: NumberType): NumberType =>
-  numberWith(divided(a.kind.dimension, b.kind.dimension));
-export const powerType = (a: NumberType, exponent: number): NumberType =>
-  numberWith(raised(a.kind.dimension, exponent));
+export const timesType = (a: NumberType, b: NumberType): NumberType | FailedType =>
+  noArithmetic(a) ?? noArithmetic(b) ?? numberWith(multiplied(a.kind.dimension, b.kind.dimension));
+export const overType = (a: NumberType, b: NumberType): NumberType | FailedType =>
+  noArithmetic(a) ?? noArithmetic(b) ?? numberWith(divided(a.kind.dimension, b.kind.dimension));
+export const powerType = (a: NumberType, exponent: number): NumberType | FailedType =>
+  noArithmetic(a) ?? numberWith(raised(a.kind.dimension, exponent));
+
+/** What a change of y is per change of x. */
+export function slopeType(y: NumberType, x: NumberType): NumberType | FailedType {
+  const rise = difference(y);
+  return rise.type === 'failed' ? rise : overType(rise, x);
+}
 
 /** A table of one type in every column; of one cell, that cell. */
 export const gridOf = (column: ScalarType, rows: number, columns: number): ValueType =>

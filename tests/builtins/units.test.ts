@@ -32,6 +32,8 @@ const sheet = new SmallGrid(
       B7: '30 degC',
       G1: '2026-03-09',
       G2: '2026-03-12',
+      H1: '30 HRC',
+      H2: '32 HRC',
     }),
   ),
 );
@@ -202,6 +204,23 @@ describe('dates, blanks and texts', () => {
     expect(shown('=DAYS(G2; G1)')).toBe('3 a plain number');
     expect(shown('=WEEKDAY(G1; 2)')).toBe('1 a plain number');
     expect(shown('=YEAR(E2)')).toMatch(/^#UNIT! YEAR takes a date/);
+  });
+  test.each([
+    '=SUM(G1:G2)',
+    '=STDEV(G1:G2)',
+    '=VAR(G1:G2)',
+    '=PRODUCT(G1:G2)',
+    '=SLOPE(B2:B3; G1:G2)',
+    '=LINEST(B2:B3; G1:G2)',
+    '=SUMSQ(H1:H2)',
+    '=SUMPRODUCT(H1:H2; B2:B3)',
+  ])('F11 %s is refused: dates and hardness have no arithmetic', (formula) =>
+    expect(shown(formula)).toMatch(/^#UNIT! /),
+  );
+  test('F11 dates and hardness have extremes, means and ranks, and a line may be read off at a date', () => {
+    expect(shown('=MAX(H1:H2)')).toBe('32 a hardness HRC');
+    expect(shown('=DAYS(MAX(G1:G2); MIN(G1:G2))')).toBe('3 a plain number');
+    expect(shown('=FORECAST(G1; B2:B3; G1:G2)')).toBe('0.0015 a length');
   });
   test('an empty cell beside quantities is a missing value', () => {
     expect(shown('=CEILING(F9; 0.5 mm)')).toBe('#VALUE! value missing: F9');
