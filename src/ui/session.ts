@@ -111,11 +111,14 @@ export class Session {
       },
     });
     this.#client.open(notebook);
-    void world.loadCatalogue().then((catalogue) => {
-      this.catalogue = catalogue;
-      this.version += 1;
-      this.changed();
-    });
+    world.loadCatalogue().then(
+      (catalogue) => {
+        this.catalogue = catalogue;
+        this.version += 1;
+        this.changed();
+      },
+      () => this.say('the texts of the functions could not be loaded; load the page again', true),
+    );
   }
 
   subscribe(listener: () => void): () => void {

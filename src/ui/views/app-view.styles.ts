@@ -125,7 +125,7 @@ export const appStyles = css`
     display: none;
   }
   @media (max-width: 1099px) {
-    .narrow {
+    button.narrow {
       display: block;
       border-color: var(--button-edge);
     }
@@ -134,6 +134,14 @@ export const appStyles = css`
     }
     h1 {
       flex: 1 1 40%;
+      max-inline-size: none;
+    }
+    .status {
+      flex: 1 1 200px;
+      min-inline-size: 0;
+    }
+    .spring {
+      display: none;
     }
     .narrow.last {
       order: 1;
@@ -202,23 +210,11 @@ export const appStyles = css`
       block-size: auto;
       overflow: visible;
     }
-    header button,
-    .switch,
-    .band,
-    .shade {
-      display: none;
-    }
-    h1 button {
-      display: block;
-      border: 0;
-    }
+    header,
     .desk,
-    main {
-      display: block;
-      padding: 0;
-    }
-    contents-rail,
-    margin-view {
+    .band,
+    footer,
+    start-view {
       display: none;
     }
   }

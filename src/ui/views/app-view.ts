@@ -8,6 +8,7 @@ import './contents-rail.ts';
 import './entry-line.ts';
 import './margin-view.ts';
 import './page-grid.ts';
+import './print-view.ts';
 import './start-view.ts';
 import './notebook-menu.ts';
 import { QuestionDialog } from './question-dialog.ts';
@@ -16,6 +17,8 @@ import type { Template, World } from '../ports.ts';
 import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE, USUAL_CAUTIONS } from '../usual-cautions.ts';
+import { bands } from './bands.ts';
+import { saveWords } from '../save-words.ts';
 import { appStyles } from './app-view.styles.ts';
 
 export class AppView extends LitElement {
@@ -186,58 +189,16 @@ export class AppView extends LitElement {
 
   override render(): TemplateResult {
     const session = this.#session;
-    return html`${this.#bands(session)} ${session ? this.#desk(session) : this.#start()}
-      <question-dialog></question-dialog>`;
-  }
-
-  #bands(session: Session | undefined): unknown {
-    const installation = this.world?.installation;
-    return html`
-      ${
-        installation?.readiness === 'insecure'
-          ? html`<div class="band" role="alert">
-              ▲ This address is neither https nor this computer itself: nothing works here without network,
-              and what is kept on this device may be lost. Save a file copy.
-              ${session ? html`<button @click=${() => this.#saveFile()}>Save a file copy</button>` : nothing}
-            </div>`
-          : nothing
-      }
-      ${
-        session?.saved.type === 'failed'
-          ? html`<div class="band bad" role="alert">
-              ▲ Not saved on this device: ${session.saved.words}. The notebook is complete in this window;
-              save a file copy now.
-              <button @click=${() => this.#saveFile()}>Save a file copy</button>
-            </div>`
-          : nothing
-      }
-      ${
-        session?.readOnly
-          ? html`<div class="band" role="status">
-              Another tab holds this notebook; here it is read only.
-              <button @click=${() => this.#takeOver(session)}>Take over</button>
-            </div>`
-          : nothing
-      }
-      ${this.#notices.map(
-        (words) =>
-          html`<div class="band" role="status">
-            ${words} <button @click=${() => this.#dismiss(words)}>Understood</button>
-          </div>`,
-      )}
-      ${
-        installation?.updateWaiting
-          ? html`<div class="band calm" role="status">
-              A new version is ready.
-              <button
-                @click=${() => installation.acceptUpdate(() => session?.written() ?? Promise.resolve())}
-              >
-                Change to it now
-              </button>
-            </div>`
-          : nothing
-      }
-    `;
+    return html`${bands({
+        installation: this.world?.installation,
+        session,
+        notices: this.#notices,
+        save: () => void this.#saveFile(),
+        takeOver: (held) => void this.#takeOver(held),
+        dismiss: (words) => this.#dismiss(words),
+      })}
+      ${session ? this.#desk(session) : this.#start()} <print-view .session=${session}></print-view
+      ><question-dialog></question-dialog>`;
   }
 
   #dismiss(words: string): void {
@@ -289,7 +250,7 @@ export class AppView extends LitElement {
             ${session.notebook.title}
           </button>
         </h1>
-        <span class="status" role="status">${this.#status(session)}</span>
+        <span class="status" role="status">${saveWords(session)}</span>
         <span class="spring"></span>
         ${this.#computing(session)}
         <span class="switch" role="group" aria-label="units in which results are shown">
@@ -338,25 +299,6 @@ export class AppView extends LitElement {
     this.requestUpdate();
   }
 
-  #status(session: Session): string {
-    const { saved, copiedAt } = session;
-    const parts = [
-      saved.type === 'saved'
-        ? `saved ${time(saved.at)} on this device`
-        : saved.type === 'saving'
-          ? 'saving…'
-          : 'NOT saved',
-      copiedAt === undefined
-        ? 'no file copy yet'
-        : `file copy ${age(copiedAt, this.world?.clock.now() ?? copiedAt)}`,
-    ];
-    const { readiness } = this.world?.installation ?? {};
-    if (readiness === 'ready') parts.push('ready without network');
-    if (this.world?.installation.persisted === false)
-      parts.push('the browser may clear it: keep a file copy');
-    return parts.join(' · ');
-  }
-
   #computing(session: Session): TemplateResult | typeof nothing {
     const { state, words } = session.computing;
     if (state === 'slow')
@@ -395,16 +337,6 @@ export class AppView extends LitElement {
     return html`<footer><span aria-hidden="true">▲</span> ${CAUTION_LINE}</footer>`;
   }
 }
-
-const time = (at: number): string =>
-  new Date(at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hour12: false });
-
-const DAY = 86_400_000;
-
-const age = (at: number, now: number): string => {
-  const days = Math.floor((now - at) / DAY);
-  return days < 1 ? `at ${time(at)}` : days === 1 ? 'a day old' : `${days} days old`;
-};
 
 const fileName = (title: string): string => title.replaceAll(/[^\p{L}\p{N}\-_ ]+/gu, '').trim() || 'notebook';
 

@@ -68,6 +68,9 @@ export class ContentsRail extends LitElement {
       .here + .tools {
         display: flex;
       }
+      button.link {
+        min-block-size: 26px;
+      }
       .names button {
         display: flex;
         flex-wrap: wrap;
@@ -95,11 +98,6 @@ export class ContentsRail extends LitElement {
       p {
         margin: 0;
         padding: 0 12px 0 16px;
-      }
-      @media print {
-        :host {
-          display: none;
-        }
       }
     `,
   ];

@@ -4,6 +4,7 @@ import { css } from 'lit';
 
 export const entryLineStyles = css`
   :host {
+    --field: 32px;
     position: relative;
     display: block;
     padding: 8px 14px 8px 12px;
@@ -39,8 +40,10 @@ export const entryLineStyles = css`
   .ink,
   .field input {
     inline-size: 100%;
-    padding: 3px 4px;
-    font: 15.5px/1.6 var(--mono);
+    min-block-size: 0;
+    block-size: var(--field);
+    padding: 0 4px;
+    font: 15.5px / var(--field) var(--mono);
     letter-spacing: 0;
     white-space: pre;
   }
@@ -143,9 +146,9 @@ export const entryLineStyles = css`
     font-size: 14px;
     white-space: nowrap;
   }
-  @media print {
+  @media (pointer: coarse) {
     :host {
-      display: none;
+      --field: 44px;
     }
   }
 `;

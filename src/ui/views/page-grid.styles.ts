@@ -233,21 +233,4 @@ export const gridStyles = css`
   .scroller:not(:focus-within) td.active {
     outline-style: dashed;
   }
-  @media print {
-    .scroller {
-      overflow: visible;
-    }
-    thead th,
-    tbody th {
-      position: static;
-    }
-    td.active,
-    td.chosen {
-      outline: 0;
-      background: none;
-    }
-    :host {
-      box-shadow: none;
-    }
-  }
 `;

@@ -1,0 +1,29 @@
+/** Where the notebook is kept, in the words of the head line. */
+
+import type { Session } from './session.ts';
+
+const time = (at: number): string =>
+  new Date(at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hour12: false });
+
+const DAY = 86_400_000;
+
+const age = (at: number, now: number): string => {
+  const days = Math.floor((now - at) / DAY);
+  return days < 1 ? `at ${time(at)}` : days === 1 ? 'a day old' : `${days} days old`;
+};
+
+/** "saved 10:42 on this device · file copy 2 days old · ready without network". */
+export function saveWords({ saved, copiedAt, world }: Session): string {
+  const { readiness, persisted } = world.installation;
+  const parts = [
+    saved.type === 'saved'
+      ? `saved ${time(saved.at)} on this device`
+      : saved.type === 'saving'
+        ? 'saving…'
+        : 'NOT saved',
+    copiedAt === undefined ? 'no file copy yet' : `file copy ${age(copiedAt, world.clock.now())}`,
+  ];
+  if (readiness === 'ready') parts.push('ready without network');
+  if (persisted === false) parts.push('the browser may clear it: keep a file copy');
+  return parts.join(' · ');
+}
