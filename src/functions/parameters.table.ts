@@ -510,6 +510,18 @@ export const PARAMETERS = {
     undefined,
     'height of the thread over its full height',
   ),
+  wear: row('VB', 'length', 'mm in', NOT_NEGATIVE, ['0 mm', '1 mm'], 'width of the flank wear'),
+  wear_limit: row(
+    'VB_limit',
+    'length',
+    'mm in',
+    POSITIVE,
+    ['0.05 mm', '1 mm'],
+    'wear at which the edge is worn',
+  ),
+  life_power: row('a', 'ratio', '', { least: '0', most: '20' }, ['0.05', '8'], 'exponent'),
+  cycle_time: row('t_cycle', 'time', 's', POSITIVE, undefined, 'time of one part on one machine'),
+  machines: wholeRow('machines', ['1', '200'], 'machines of each operation'),
   designation: text('designation', [], 'designation'),
 } as const satisfies Record<string, Omit<Parameter, 'name'>>;
 

@@ -202,5 +202,26 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
     'form hole',
     { text: 'Drill size D - 0.0068 percent/n for formed threads, a rule of the trade', provenance: 'memory' },
   ],
+  [
+    'statistics',
+    {
+      text: 'Statistics of the textbook: least squares, t and normal distribution, geometric mean',
+      provenance: 'derived',
+    },
+  ],
+  [
+    'ISO 3685',
+    {
+      text: 'ISO 3685:1993, tool-life testing with single-point turning tools; ISO 8688-1 and 8688-2:1989, in face and end milling (wear limits)',
+      provenance: 'memory',
+    },
+  ],
+  [
+    'shuffle',
+    {
+      text: 'R. A. Fisher, F. Yates, Statistical Tables, 1938 (shuffle); W. H. Press et al., Numerical Recipes, ch. 7 (generator)',
+      provenance: 'memory',
+    },
+  ],
   ['practice', { text: 'Common practice, no source', provenance: 'memory' }],
 ]);
