@@ -2,6 +2,7 @@ export * from './distributions.ts';
 export * from './interpolation.ts';
 export * from './least-squares.ts';
 export * from './matrix.ts';
+export * from './minimum.ts';
 export * from './quadrature.ts';
 export * from './root.ts';
 export * from './rounding.ts';

@@ -3,19 +3,24 @@
 import { expect, test } from 'vitest';
 import jstat from 'jstat';
 import {
+  bessel,
   beta,
+  binomialAt,
   binomialBelow,
   chiSquare,
   determinant,
+  findMinimum,
   findRoot,
   fisher,
   gammaDistribution,
+  hypergeometricAt,
   integrate,
   interpolateLinear,
   interpolateMonotone,
   inverseMatrix,
   leastSquares,
   logNormal,
+  negativeBinomialAt,
   normal,
   poissonBelow,
   quantile,
@@ -188,4 +193,30 @@ test('a quantile undoes its cumulative function, into the far tails', () => {
       expect(distribution.above(distribution.quantile(p))).toBeCloseTo(1 - p, 9);
     }
   }
+});
+
+test('a minimum is found where calculus puts it: x^2 - 4x at 2, x - ln x at 1, a cost curve a/v + b v^3 at (a / 3b)^(1/4)', () => {
+  expect(findMinimum((x) => x * x - 4 * x, 0, 10)?.x).toBeCloseTo(2, 7);
+  expect(findMinimum((x) => x - Math.log(x), 0.1, 5)?.x).toBeCloseTo(1, 7);
+  expect(findMinimum((v) => 100 / v + 2e-7 * v ** 3, 10, 1000)?.x).toBeCloseTo((100 / 6e-7) ** 0.25, 4);
+  expect(findMinimum((x) => x, 1, 3)?.x).toBeCloseTo(1, 6);
+  expect(findMinimum(() => NaN, 0, 1)).toBeUndefined();
+});
+
+test('Bessel functions as tabulated (Abramowitz and Stegun, tables 9.1, 9.8; from memory)', () => {
+  expect(bessel.J(1, 0)).toBeCloseTo(0.7651976866, 10);
+  expect(bessel.J(2, 1)).toBeCloseTo(0.5767248078, 10);
+  expect(bessel.Y(1, 0)).toBeCloseTo(0.0882569642, 9);
+  expect(bessel.I(1, 0)).toBeCloseTo(1.2660658778, 9);
+  expect(bessel.K(1, 0)).toBeCloseTo(0.4210244382, 9);
+  // J0 vanishes at 2.404825557695773.
+  expect(bessel.J(2.404825557695773, 0)).toBeCloseTo(0, 12);
+});
+
+test('counting distributions agree with a second library (jstat 1.9.6) and with fractions by hand', () => {
+  for (const k of [0, 1, 3]) expect(binomialAt(k, 9, 0.3)).toBeCloseTo(jstat.binomial.pdf(k, 9, 0.3), 10);
+  // 3 failures before success 4: (6 choose 3) 0.3^4 0.7^3.
+  expect(negativeBinomialAt(3, 4, 0.3)).toBeCloseTo(20 * 0.0081 * 0.343, 12);
+  // 3 marked ones in 5 of 20 with 7 marked: (7 choose 3) (13 choose 2) / (20 choose 5).
+  expect(hypergeometricAt(3, 5, 7, 20)).toBeCloseTo((35 * 78) / 15504, 12);
 });
