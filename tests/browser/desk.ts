@@ -28,12 +28,14 @@ export async function openDesk(
     readonly height?: number;
     readonly path?: string;
     readonly host?: string;
+    readonly folder?: string;
   } = {},
 ): Promise<Desk> {
-  if (!existsSync(join(DIST, 'index.html')))
-    throw new Error(`no built page in ${DIST}: run npm run build first`);
+  const folder = options.folder ?? DIST;
+  if (!existsSync(join(folder, 'index.html')))
+    throw new Error(`no built page in ${folder}: run npm run build first`);
   browser ??= await launch();
-  let server: Serving | undefined = await serve({ folder: DIST, host: options.host ?? 'localhost' });
+  let server: Serving | undefined = await serve({ folder, host: options.host ?? 'localhost' });
   const { port } = server;
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1366, height: options.height ?? 768 },
@@ -58,7 +60,7 @@ export async function openDesk(
       server = undefined;
     },
     async startServer() {
-      server ??= await serve({ folder: DIST, port });
+      server ??= await serve({ folder, port });
     },
     async close() {
       await context.close();
