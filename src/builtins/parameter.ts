@@ -82,15 +82,18 @@ export const number = (name: string): Parameter<number> => ({
   read: (value) => asNumber(single(value)),
 });
 
-/** A plain number; a quantity is refused with the replacement that divides by its unit, `back` multiplies it again. */
-export const plain = (name: string, back = false): Parameter<number> => ({
+/** "*1 mm", behind a call that lost its unit. */
+export const timesUnit = (unit: string): string => `*1 ${unit}`;
+
+/** A plain number; a quantity is refused with the replacement that divides by its unit; `back` gives the unit back. */
+export const plain = (name: string, back?: (unit: string) => string): Parameter<number> => ({
   name,
   judge(arg, index, call) {
     const many = tooMany(arg, name, call);
     if (many) return many;
     const [type] = singles(arg.type);
     if (type?.type !== 'number' || isPlain(type)) return emptyCell(arg);
-    const instead = replacement(call, index, type, back ? `*1 ${unitOf(type.kind, call.reading)}` : '');
+    const instead = replacement(call, index, type, back?.(unitOf(type.kind, call.reading)));
     return { refusal: refused(`${call.name} takes a plain number; ${said(arg, type.kind)}: ${instead}`) };
   },
   read: (value) => asNumber(single(value)),

@@ -4,7 +4,7 @@ import { failure } from '../expression/index.ts';
 import { floored, multipleOf, rounded, roundedUp, truncated } from '../numeric/index.ts';
 import { builtin, example } from './builtin-definition.ts';
 import type { BuiltinDefinition } from './builtin-definition.ts';
-import { number, optional, plain, whole } from './parameter.ts';
+import { number, optional, plain, timesUnit, whole } from './parameter.ts';
 import { PLAIN_NUMBER, isPlain, refused, said, sharedOrPlain, singles, unitOf } from './type-rules.ts';
 import type { ArgumentType, UnitSystem, ValueType } from '../expression/index.ts';
 
@@ -25,7 +25,7 @@ const byDigits = (
     section,
     summary,
     searchWords: ['decimals', 'digits', ...searchWords],
-    takes: [plain('number', true), optional(whole('digits'))],
+    takes: [plain('number', timesUnit), optional(whole('digits'))],
     gives: PLAIN_RESULT,
     evaluate: ([value, digits = 0]) => round(value, digits),
     examples: [example(given, gives)],
@@ -74,7 +74,7 @@ export const ROUNDING: readonly BuiltinDefinition[] = [
     section: '6.17.2',
     summary: 'The largest whole number that is not above the number',
     searchWords: ['integer', 'whole', 'floor'],
-    takes: [plain('number', true)],
+    takes: [plain('number', timesUnit)],
     gives: PLAIN_RESULT,
     evaluate: ([value]) => floored(value),
     examples: [example('INT(-7/2)', '-4')],
@@ -158,7 +158,7 @@ export const ROUNDING: readonly BuiltinDefinition[] = [
       section: name === 'EVEN' ? '6.16.30' : '6.16.44',
       summary: `Rounds away from zero to the next ${name === 'EVEN' ? 'even' : 'odd'} whole number`,
       searchWords: [name === 'EVEN' ? 'even number' : 'odd number', 'round'],
-      takes: [plain('number', true)],
+      takes: [plain('number', timesUnit)],
       gives: PLAIN_RESULT,
       evaluate([value]) {
         const size = Math.abs(value);

@@ -18,7 +18,7 @@ const firstCode = (value: string): number | Failure =>
 
 /** TEXT hands texts and logicals through and formats numbers. */
 function plainOrText(name: string) {
-  const inner = plain(name);
+  const inner = plain(name, (unit) => ` & " ${unit}"`);
   return {
     ...inner,
     read(value: Value): number | string | boolean | Failure {

@@ -89,7 +89,7 @@ describe('F13a rounding depends on no display unit', () => {
       '#UNIT! CEILING of a quantity needs a step of its dimension; B2 is a length: CEILING(B2; 1 mm)',
     ],
     ['=EXP(B2)', '#UNIT! EXP takes a plain number; B2 is a length: EXP(B2/1 mm)'],
-    ['=TEXT(B2; "0.0")', '#UNIT! TEXT takes a plain number; B2 is a length: TEXT(B2/1 mm; "0.0")'],
+    ['=TEXT(B2; "0.0")', '#UNIT! TEXT takes a plain number; B2 is a length: TEXT(B2/1 mm; "0.0") & " mm"'],
     [
       '=LEFT(B2; 2)',
       '#UNIT! LEFT takes text; B2 is a length: write TEXT(B2/1 mm; "0.0") & " mm" in its place',
