@@ -1,6 +1,6 @@
 /** HOLE.LIMIT: upper or lower limit of a hole with a tolerance class. */
 
-import type { FunctionDefinition } from '../../definition/index.ts';
+import { valueWords, type FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
 import { HOLE_CLASSES, holeDeviations } from '../hole-tolerance.ts';
 import { parameter } from '../parameter.ts';
@@ -40,7 +40,8 @@ export default {
         `class "${typed}" is not in the table: E, F, G, H or JS with 5 to 12, as in "H7"`,
       );
     const deviations = holeDeviations(D, holeClass);
-    if (!deviations) return failure('#NUM!', `diameter ${D * 1e3} mm is outside the table: up to 500 mm`);
+    if (!deviations)
+      return failure('#NUM!', `diameter ${valueWords(D, 'mm')} is outside the table: up to 500 mm`);
     const { lower, upper } = deviations;
     note('lower deviation', lower, 'length');
     note('upper deviation', upper, 'length');

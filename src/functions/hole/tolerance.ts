@@ -1,6 +1,6 @@
 /** HOLE.TOLERANCE: standard tolerance of a size and a grade. */
 
-import type { FunctionDefinition } from '../../definition/index.ts';
+import { valueWords, type FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
 import { GRADES, standardTolerance } from '../hole-tolerance.ts';
 import { parameter } from '../parameter.ts';
@@ -28,7 +28,9 @@ export default {
   compute({ D, grade }) {
     if (typeof D !== 'number' || typeof grade !== 'string') return failure('#VALUE!', 'value missing');
     const tolerance = standardTolerance(D, grade);
-    return tolerance ?? failure('#NUM!', `diameter ${D * 1e3} mm is outside the table: up to 500 mm`);
+    return (
+      tolerance ?? failure('#NUM!', `diameter ${valueWords(D, 'mm')} is outside the table: up to 500 mm`)
+    );
   },
   scaling: 'table',
   remarks: ['IT6 to IT10 were read in a copy of the standard, IT5, IT11 and IT12 are from memory.'],

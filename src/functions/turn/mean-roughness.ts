@@ -15,7 +15,7 @@ export default {
   cautions: [
     {
       when: 'f > 0.5 * r_eps',
-      text: 'a feed of {f} is above half the nose radius {r_eps}: the arc is rougher than the parabola, 1.3 % at 0.5, 8.5 % at 1.25',
+      text: 'a feed of {f} is above half the nose radius {r_eps}: the arc is rougher than the parabola, 1.3 % at 0.5, 9.3 % at 1.25',
     },
   ],
   remarks: [
