@@ -2,7 +2,7 @@
 
 import { LIMITS, namesOn, resolveName, worksheetTitled } from '../document/index.ts';
 import type { Block, Notebook } from '../document/index.ts';
-import { failure, nodesOf, parse } from '../expression/index.ts';
+import { failure, parse } from '../expression/index.ts';
 import type {
   CellNode,
   CompiledScalar,
@@ -47,8 +47,6 @@ export interface Formula {
   /** Sum of the type versions of all columns read by blocks, when it was inferred. */
   rangeTypes: number;
   run: CompiledScalar | undefined;
-  /** Values of the operands by slot, used again at every evaluation. */
-  readonly inputs: Value[];
 }
 
 const sameCorner = (a: Corner, b: Corner): boolean => a.column === b.column && a.row === b.row;
@@ -76,11 +74,32 @@ export function precedentOf({ operands }: Formula, { node, slot }: Reference): P
   return node.type === 'range' ? { sheet, start: node.start, end: node.end } : fixedBlock(operand);
 }
 
-export const isReference = (node: Node): node is ReferenceNode =>
-  node.type === 'cell' || node.type === 'range' || node.type === 'name';
-
-/** References and names, repeated ones included. */
-export const referencesIn = (node: Node): readonly ReferenceNode[] => [...nodesOf(node)].filter(isReference);
+/** References and names from left to right, repeated ones included. */
+function referencesIn(node: Node, found: ReferenceNode[]): ReferenceNode[] {
+  switch (node.type) {
+    case 'cell':
+    case 'range':
+    case 'name':
+      found.push(node);
+      break;
+    case 'call':
+      for (const arg of node.args) referencesIn(arg, found);
+      break;
+    case 'unary':
+    case 'percent':
+      referencesIn(node.operand, found);
+      break;
+    case 'binary':
+      referencesIn(node.left, found);
+      referencesIn(node.right, found);
+      break;
+    case 'group':
+      referencesIn(node.inner, found);
+      break;
+    default:
+  }
+  return found;
+}
 
 export function blockOf(node: RangeNode): Block {
   const { start, end } = node;
@@ -135,7 +154,7 @@ export function readFormula(text: string, sheet: number, cells: Cells, notebook:
   const tree = problem ? undefined : parsedTree;
   const operands: Operand[] = [];
   const references: Reference[] = [];
-  for (const node of tree ? referencesIn(tree) : []) {
+  for (const node of tree ? referencesIn(tree, []) : []) {
     if (references.some((known) => sameReference(known.node, node))) continue;
     const operand = operandOf(node, sheet, cells, notebook);
     if (!operand) references.push({ node, slot: -1, lost: undefined });
@@ -158,7 +177,6 @@ export function readFormula(text: string, sheet: number, cells: Cells, notebook:
     constants: NONE,
     rangeTypes: -1,
     run: undefined,
-    inputs: operands.map(() => null),
   };
 }
 
@@ -169,9 +187,11 @@ export function givesSeveral({ tree }: Formula, functions: FunctionTable): boole
   return node?.type === 'call' && functions.get(node.name)?.spills === true;
 }
 
-/** The values of the operands now, by slot. */
-export function inputsOf(formula: Formula, cells: Cells): readonly Value[] {
-  const { operands, inputs } = formula;
+/** One list for all formulas: no evaluation begins while another reads it. */
+const inputs: Value[] = [];
+
+/** The values of the operands now, by slot; to be read before it is asked for again. */
+export function inputsOf({ operands }: Formula, cells: Cells): readonly Value[] {
   for (let slot = 0; slot < operands.length; slot++) {
     const operand = operands[slot];
     if (operand) inputs[slot] = isCell(operand) ? operand.value : cells.gridOf(operand);

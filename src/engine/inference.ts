@@ -51,22 +51,28 @@ function operandType(cells: Cells, operand: CellState | RangeState, from: number
 const NONE: readonly never[] = Object.freeze([]);
 const NOT_THERE: ScalarType = { type: 'failed', failure: failure('#REF!', 'there is no such cell') };
 
-/** The surroundings as one formula sees them. */
+/** The surroundings as one formula after another sees them. */
 class FormulaContext implements InferenceContext {
   readonly functions: FunctionTable;
   readonly reading: UnitSystem;
   readonly currency: string;
-  readonly #formula: Formula;
-  readonly #sheet: number;
   readonly #around: Surroundings;
+  #formula: Formula;
+  #sheet = 0;
 
-  constructor(formula: Formula, sheet: number, around: Surroundings) {
-    this.#formula = formula;
-    this.#sheet = sheet;
+  constructor(around: Surroundings, formula: Formula) {
     this.#around = around;
+    this.#formula = formula;
     this.functions = around.functions;
     this.reading = around.notebook.reading;
     this.currency = around.notebook.currency;
+  }
+
+  /** The formula whose surroundings these are from now on. */
+  of(formula: Formula, sheet: number): this {
+    this.#formula = formula;
+    this.#sheet = sheet;
+    return this;
   }
 
   cellType(worksheet: string | undefined, column: number, row: number): ScalarType {
@@ -113,9 +119,13 @@ class FormulaContext implements InferenceContext {
 export type Found = { readonly inference: Inference } | { readonly refused: Failure };
 
 export function inferFormula(formula: Formula, sheet: number, around: Surroundings): Found {
+  return infer(formula, sheet, new FormulaContext(around, formula));
+}
+
+function infer(formula: Formula, sheet: number, context: FormulaContext): Found {
   if (formula.problem) return { refused: formula.problem };
   if (!formula.tree) return { refused: failure('#VALUE!', 'the formula is empty') };
-  const inference = inferType(formula.tree, new FormulaContext(formula, sheet, around));
+  const inference = inferType(formula.tree, context.of(formula, sheet));
   return inference.failure ? { refused: inference.failure } : { inference };
 }
 
@@ -187,6 +197,7 @@ export function inferAll(
   const moved = new Set(given);
   const { order, cycles } = dependencyOrder(cells, among ?? dependentsOf(cells, [...fresh, ...given]));
   const inferred: CellState[] = [];
+  let context: FormulaContext | undefined;
   for (const state of order) {
     const { formula } = state;
     if (state.origin && setType(cells, state, itemType(state, state.origin))) moved.add(state);
@@ -197,7 +208,7 @@ export function inferAll(
     formula.rangeTypes = rangeTypesVersion(cells, formula);
     const found = cycle
       ? { refused: circleFailure(cells, cycle) }
-      : inferFormula(formula, state.sheet, around);
+      : infer(formula, state.sheet, (context ??= new FormulaContext(around, formula)));
     if (settle(cells, state, formula, found)) moved.add(state);
     inferred.push(state);
   }
