@@ -17,6 +17,8 @@ import type {
 } from '../expression/index.ts';
 import { isCell } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
+import type { Surroundings } from './surroundings.ts';
+import { withReferenceArguments } from './reference-arguments.ts';
 import { fixedBlock } from './schedule.ts';
 import type { Precedent } from './schedule.ts';
 
@@ -148,10 +150,14 @@ function rangeOf(block: Block, sheet: number, cells: Cells): RangeState | Failur
 }
 
 /** Reads a formula that stands (or would stand) on a sheet. Whatever is wrong with the text becomes its problem. */
-export function readFormula(text: string, sheet: number, cells: Cells, notebook: Notebook): Formula {
+export function readFormula(
+  text: string,
+  sheet: number,
+  { cells, notebook, functions }: Pick<Surroundings, 'cells' | 'notebook' | 'functions'>,
+): Formula {
   const { tree: parsedTree, problem: wrong } = parse(text);
   const problem = wrong && failure(wrong.code, wrong.message);
-  const tree = problem ? undefined : parsedTree;
+  const tree = problem || !parsedTree ? undefined : withReferenceArguments(parsedTree, functions);
   const operands: Operand[] = [];
   const references: Reference[] = [];
   for (const node of tree ? referencesIn(tree, []) : []) {

@@ -14,23 +14,14 @@ import type {
   UnitSystem,
   ValueType,
 } from '../expression/index.ts';
-import type { Notebook } from '../document/index.ts';
 import { isCell, rooted } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
 import { dependencyOrder, dependentsOf } from './dependency-order.ts';
 import { referenceTo } from './formula.ts';
 import type { Formula, Reference } from './formula.ts';
+import type { Surroundings } from './surroundings.ts';
 import { namesNear } from './names-near.ts';
 import { rangeType } from './range-type.ts';
-
-/** What surrounds every formula of a notebook. */
-export interface Surroundings {
-  readonly cells: Cells;
-  readonly notebook: Notebook;
-  readonly functions: FunctionTable;
-  /** Display unit of a cell, "" for none. */
-  unitOf(state: CellState): string;
-}
 
 /** "B4", with its worksheet where that is another one. */
 export function placeName(cells: Cells, sheet: number, row: number, column: number, from?: number): string {

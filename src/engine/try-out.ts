@@ -52,7 +52,7 @@ export function tryOut(
     Object.assign(state, { value: given.value, type: given.type, typedUnit: given.unit });
     return { result: told() };
   }
-  const formula = readFormula(given.formula, sheet, cells, notebook);
+  const formula = readFormula(given.formula, sheet, workbook);
   if (leadsTo(cells, formula.operands, place)) {
     state.value = failure('#CIRCLE!', 'the formula needs its own cell');
     return { result: told(), formula };

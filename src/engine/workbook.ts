@@ -19,7 +19,7 @@ import { unitOfCell } from './display-unit.ts';
 import { givesSeveral, inputsOf, precedentOf, readFormula, referenceTo } from './formula.ts';
 import type { Formula } from './formula.ts';
 import { inferAll, rootName, setType } from './inference.ts';
-import type { Surroundings } from './inference.ts';
+import type { Surroundings } from './surroundings.ts';
 import { fixedBlock, Schedule } from './schedule.ts';
 import { Spills } from './spills.ts';
 
@@ -166,7 +166,7 @@ export class Workbook implements Surroundings {
     const given = readGiven(state.cell?.content ?? '', notebook.currency);
     if ('formula' in given) {
       const worksheet = cells.sheet(state.sheet).id;
-      const formula = readFormula(given.formula, state.sheet, cells, notebook);
+      const formula = readFormula(given.formula, state.sheet, this);
       if (this.#aside.has(Workbook.asideKey(worksheet, state.row, state.column))) {
         formula.problem = failure('#LIMIT!', 'set aside because computing it took too long');
       }

@@ -237,3 +237,13 @@ test('messages are answered with plain data that survives a structured clone', (
   ]);
   expect(structuredClone(posted)).toEqual(posted);
 });
+
+test('a single cell given to SUM is a reference of one cell: a text in it is passed over', () => {
+  // OpenFormula 6.3.10 and 6.16.61: text in a reference is ignored, text given directly is not.
+  const engine = opened({ A1: 'note', A2: '3', B1: '=SUM(A1;A2)', B2: '=SUM("note";A2)', B3: '=SUM(A4)+1' });
+  expect(engine.result(at('B1')).value).toBe(3);
+  expect(engine.result(at('B2')).error?.code).toBe('#VALUE!');
+  expect(engine.result(at('B3')).value).toBe(1);
+  engine.apply([typed('A1', '4')]);
+  expect(engine.result(at('B1')).value).toBe(7);
+});
