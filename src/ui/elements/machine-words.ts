@@ -1,0 +1,75 @@
+/** What the machine-side page says besides its values: the band of cautions, and how cells come onto the page. */
+
+import { html, nothing, type TemplateResult } from 'lit';
+import { hasMachineCells, machineCautions } from '../machine-cells.ts';
+import type { MachineCells } from '../machine-cells.ts';
+import type { Session } from '../session.ts';
+import { CAUTION_LINE } from '../usual-cautions.ts';
+
+/** Errors, limits passed and open cautions of the cells shown, then the usual caution. */
+export function cautionBand(
+  session: Session,
+  cells: MachineCells,
+  all: boolean,
+  toggle: () => void,
+): TemplateResult {
+  const { here, elsewhere } = machineCautions(session, session.worksheet, cells);
+  const labels = new Map(
+    [...cells.changed, ...cells.shown].map((one) => [`${one.row} ${one.column}`, one.label]),
+  );
+  const look = here.some(({ type }) => type !== 'caution') ? 'bad' : here.length > 0 ? '' : 'calm';
+  const count = here.length + (elsewhere > 0 ? 1 : 0);
+  return html`<section class="cautions ${look} ${all ? 'all' : ''}" aria-label="cautions">
+    <ul tabindex="0" aria-label="open cautions">
+      ${here.map(
+        ({ type, text, address: { row, column } }) =>
+          html`<li class=${type === 'caution' ? '' : 'error-line'}>
+            ▲ ${labels.get(`${row} ${column}`)}: ${text}
+          </li>`,
+      )}
+      ${
+        here.length === 0
+          ? html`<li class="calm-line">No error, no limit passed, no open caution in these values.</li>`
+          : nothing
+      }
+      ${
+        elsewhere > 0
+          ? html`<li>
+              ${elsewhere} more ${elsewhere === 1 ? 'caution' : 'cautions'} on this worksheet: see the desk.
+            </li>`
+          : nothing
+      }
+    </ul>
+    ${
+      count > 2 || all
+        ? html`<button aria-expanded=${all ? 'true' : 'false'} @click=${toggle}>
+            ${all ? 'Fewer' : `All ${count}`}
+          </button>`
+        : nothing
+    }
+    <p class="usual">${CAUTION_LINE}</p>
+  </section>`;
+}
+
+/** Where no cell is marked: how to mark one, and the worksheets that have some. */
+export function nothingMarked(session: Session, open: (worksheet: string) => void): TemplateResult {
+  return html`<main>
+    <div class="nothing">
+      <p>Nothing on this worksheet is marked for the machine yet.</p>
+      <p>
+        At the desk, select a given value and choose <b>changed at the machine</b> on the entry line, and for
+        a result <b>shown at the machine</b>.
+      </p>
+      ${session.notebook.worksheets
+        .filter(hasMachineCells)
+        .map(({ id, title }) => html`<button @click=${() => open(id)}>Open ${title}</button>`)}
+    </div>
+  </main>`;
+}
+
+export function savedWords({ saved }: Session): string {
+  if (saved.type === 'saving') return 'saving…';
+  if (saved.type === 'failed') return 'NOT saved';
+  const at = new Date(saved.at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hour12: false });
+  return `saved ${at} on this device`;
+}

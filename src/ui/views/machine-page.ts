@@ -1,0 +1,407 @@
+/** A worksheet at the machine: the values that may be changed there, the results that matter, the cautions; nothing else. */
+
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { contentOf, enter } from '../../document/index.ts';
+import { readQuantity } from '../../quantity/index.ts';
+import '../elements/keypad.ts';
+import { cautionBand, nothingMarked, savedWords } from '../elements/machine-words.ts';
+import { machineField } from '../elements/machine-field.ts';
+import type { FieldHands } from '../elements/machine-field.ts';
+import { machineResult } from '../elements/machine-result.ts';
+import { pressed } from '../keypad-press.ts';
+import type { EditedText, KeypadPress } from '../keypad-press.ts';
+import { groupedDigits, kindOf, machineCells } from '../machine-cells.ts';
+import type { MachineCell, MachineCells } from '../machine-cells.ts';
+import { readEntry } from '../machine-entry.ts';
+import { changedSince, keepReceived, keptReceived, receivedNow, restored } from '../received-values.ts';
+import type { Received } from '../received-values.ts';
+import type { Session } from '../session.ts';
+import { shared } from '../shared.styles.ts';
+import { shownNumber, stepOf, stepped } from '../stepping.ts';
+import { unitText } from '../value-text.ts';
+import { WakeLock } from '../wake-lock.ts';
+import type { WakeState } from '../wake-lock.ts';
+import { Watching } from '../watching.ts';
+import { machineStyles } from './machine-page.styles.ts';
+
+/** The field being typed into. */
+interface OpenField {
+  readonly address: string;
+  readonly edited: EditedText;
+  readonly refusal?: string;
+}
+
+const WAKE_WORDS: Record<WakeState, string> = {
+  on: 'Screen stays on ✓',
+  off: 'Keep screen on',
+  refused: 'Screen may sleep: device refuses',
+  none: 'Screen may sleep: set in device',
+};
+
+/** True where this window was at the machine with the notebook when it was reloaded; selects the worksheet. */
+export function wasAtMachine(session: Session): boolean {
+  const received = keptReceived(session.notebook);
+  if (received) session.select(0, 0, false, received.worksheet);
+  return received !== undefined;
+}
+
+export class MachinePage extends LitElement {
+  static override styles = [shared, machineStyles];
+  static override properties = { session: { attribute: false } };
+  declare session: Session | undefined;
+
+  #received: Received | undefined;
+  /** The last step of the history when the page was opened: undo ends there. */
+  #undoEnd: unknown;
+  #open: OpenField | undefined;
+  #select = false;
+  #stopped: { readonly address: string; readonly side: 'low' | 'high' } | undefined;
+  #keypad = matchMedia('(pointer: coarse)').matches;
+  #allCautions = false;
+  #announced = '';
+  readonly #wake = new WakeLock(() => this.requestUpdate());
+
+  constructor() {
+    super();
+    new Watching(this);
+    this.addEventListener('keypad', (event) => {
+      if (event instanceof CustomEvent) this.#press(event.detail as KeypadPress);
+    });
+    this.addEventListener('keydown', (event) => {
+      if (!(event.ctrlKey || event.metaKey) || !['z', 'y'].includes(event.key.toLowerCase())) return;
+      event.stopPropagation();
+      if (this.#open || event.key.toLowerCase() === 'y') return;
+      event.preventDefault();
+      if (this.session) this.#undo(this.session);
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    void this.#wake.keep(false);
+  }
+
+  override willUpdate(): void {
+    const { session } = this;
+    if (!session || this.#received?.notebook === session.notebook.id) return;
+    const { worksheet, notebook } = session;
+    const kept = keptReceived(notebook);
+    const { changed } = machineCells(session, worksheet);
+    this.#received = kept?.worksheet === worksheet.id ? kept : receivedNow(notebook, worksheet.id, changed);
+    this.#undoEnd = session.history.past.at(-1);
+    keepReceived(this.#received);
+  }
+
+  override updated(): void {
+    const input = this.#input;
+    if (!input || !this.#open || !this.#select) return;
+    this.#select = false;
+    input.setSelectionRange(this.#open.edited.from, this.#open.edited.to);
+  }
+
+  get #input(): HTMLInputElement | null {
+    const { address } = this.#open ?? {};
+    return address === undefined ? null : this.renderRoot.querySelector(`[data-field="${address}"]`);
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { session } = this;
+    if (!session) return nothing;
+    const { notebook, worksheet } = session;
+    const cells = machineCells(session, worksheet);
+    const empty = cells.changed.length + cells.shown.length === 0;
+    const open = cells.changed.find(({ address }) => address === this.#open?.address);
+    const typing = open && this.#keypad && isNumberField(open, session);
+    return html`
+      <header>
+        <div>
+          <h1>${worksheet.title}</h1>
+          <p>${notebook.title} · at the machine · ${savedWords(session)}</p>
+        </div>
+        <button @click=${() => this.#leave()}>Back to the desk</button>
+      </header>
+      ${
+        empty
+          ? nothing
+          : cautionBand(session, cells, this.#allCautions, () => {
+              this.#allCautions = !this.#allCautions;
+              this.requestUpdate();
+            })
+      }
+      <div class="work ${typing ? 'typing-now' : ''}">
+        ${empty ? nothingMarked(session, (id) => this.#turnTo(session, id)) : this.#main(session, cells)}
+        ${typing ? this.#pad(session, open, cells) : nothing}
+      </div>
+      ${empty || typing ? nothing : this.#bar(session)}
+      <div class="unseen" role="status" aria-live="polite">${this.#announced}</div>
+    `;
+  }
+
+  #main(session: Session, { changed, shown }: MachineCells): TemplateResult {
+    return html`<main class=${changed.length > 0 && shown.length > 0 ? 'two' : ''}>
+      ${
+        changed.length === 0
+          ? nothing
+          : html`<section aria-labelledby="changed">
+              <h2 id="changed">May be changed here</h2>
+              <div class="fields">${changed.map((one) => this.#field(session, one))}</div>
+            </section>`
+      }
+      ${
+        shown.length === 0
+          ? nothing
+          : html`<section aria-labelledby="shown">
+              <h2 id="shown">Worked out from it</h2>
+              <div class="results" aria-live="off">
+                ${decisionsFirst(shown).map((one) => machineResult(one, session.notebook))}
+              </div>
+            </section>`
+      }
+    </main>`;
+  }
+
+  #field(session: Session, one: MachineCell): TemplateResult {
+    const open = this.#open?.address === one.address ? this.#open : undefined;
+    const was = this.#received && changedSince(this.#received, one.row, one.column, one.cell);
+    const state = {
+      notebook: session.notebook,
+      readOnly: session.readOnly,
+      edited: open?.edited,
+      refusal: open?.refusal,
+      stoppedAt: this.#stopped?.address === one.address ? this.#stopped.side : undefined,
+      received: was?.content,
+      keypad: this.#keypad,
+    };
+    const hands: FieldHands = {
+      begin: () => this.#begin(session, one),
+      type: (edited) => this.#type(one, edited),
+      key: (event) => this.#key(session, one, event),
+      leave: (event) => this.#left(session, one, event),
+      step: (direction) => this.#step(session, one, direction),
+      choose: (text) => this.#enter(session, one, text),
+    };
+    return machineField(one, state, hands);
+  }
+
+  #begin(session: Session, one: MachineCell): void {
+    if (session.readOnly || this.#open?.address === one.address) return;
+    const text = shownNumber(one.cell, session.notebook.currency)?.text ?? one.cell.content.replace(/^'/, '');
+    this.#open = { address: one.address, edited: { text, from: 0, to: text.length } };
+    this.#select = true;
+    this.#stopped = undefined;
+    this.requestUpdate();
+    // A tap puts the caret after the focus: the whole value is to be selected, and to be seen above the keypad.
+    void this.updateComplete.then(() =>
+      setTimeout(() => {
+        const input = this.#input;
+        if (this.#open?.edited.text !== text || !input) return;
+        input.setSelectionRange(0, text.length);
+        input.closest('.field')?.scrollIntoView({ block: 'nearest' });
+      }, 60),
+    );
+  }
+
+  #type({ address }: MachineCell, edited: EditedText): void {
+    this.#open = { address, edited };
+    this.requestUpdate();
+  }
+
+  #key(session: Session, one: MachineCell, event: KeyboardEvent): void {
+    if (event.isComposing) return;
+    if (event.key === 'Enter') this.#commit(session);
+    else if (event.key === 'Escape') this.#drop();
+    else if (event.key === 'ArrowUp') this.#step(session, one, 1);
+    else if (event.key === 'ArrowDown') this.#step(session, one, -1);
+    else return;
+    event.preventDefault();
+  }
+
+  #left(session: Session, { address }: MachineCell, { relatedTarget }: FocusEvent): void {
+    const toKeypad = relatedTarget instanceof Element && relatedTarget.localName === 'on-screen-keypad';
+    if (toKeypad || !document.hasFocus() || this.#open?.address !== address) return;
+    this.#commit(session);
+  }
+
+  #press(press: KeypadPress): void {
+    const { session } = this;
+    const open = this.#open;
+    if (!session || !open) return;
+    if (press.type === 'leave') return this.#drop();
+    if (press.type === 'done') return void this.#commit(session);
+    if (press.type === 'next') return this.#next(session, open.address);
+    const input = this.#input;
+    const active = this.shadowRoot?.activeElement === input;
+    const { text } = open.edited;
+    const from = active ? (input?.selectionStart ?? open.edited.from) : open.edited.from;
+    const to = active ? (input?.selectionEnd ?? open.edited.to) : open.edited.to;
+    this.#open = { address: open.address, edited: pressed({ text, from, to }, press) };
+    this.#select = true;
+    this.requestUpdate();
+  }
+
+  #next(session: Session, address: string): void {
+    const { changed } = machineCells(session, session.worksheet);
+    const after = changed[changed.findIndex((one) => one.address === address) + 1];
+    if (!this.#commit(session) || !after) return;
+    this.renderRoot
+      .querySelector<HTMLElement>(`[data-field="${after.address}"], [data-cell="${after.address}"] select`)
+      ?.focus();
+  }
+
+  /** False where what was typed is refused: then it stays open with the words why. */
+  #commit(session: Session): boolean {
+    const open = this.#open;
+    const one = machineCells(session, session.worksheet).changed.find(
+      ({ address }) => address === open?.address,
+    );
+    if (!open || !one) return true;
+    const kind = isNumberField(one, session) ? kindOf(one, session.notebook) : undefined;
+    const entry = readEntry(one.cell, open.edited.text, kind, session.notebook);
+    if (entry.type === 'refused') {
+      this.#open = { ...open, refusal: entry.words };
+      this.#announced = entry.words;
+      this.requestUpdate();
+      return false;
+    }
+    this.#drop();
+    if (entry.type === 'taken') {
+      this.#enter(session, one, open.edited.text);
+      this.#announced = `${one.label} ${entry.content}${entry.breach === undefined ? '' : `, ${entry.breach}`}`;
+    }
+    return true;
+  }
+
+  #drop(): void {
+    const input = this.#input;
+    this.#open = undefined;
+    input?.blur();
+    this.requestUpdate();
+  }
+
+  #enter(session: Session, { row, column }: MachineCell, typed: string): void {
+    this.#stopped = undefined;
+    session.run(enter(session.notebook, { worksheet: session.worksheet.id, row, column, typed }));
+    if (session.notice?.refused) this.#announced = session.notice.words;
+    this.requestUpdate();
+  }
+
+  #step(session: Session, { address }: MachineCell, direction: 1 | -1): void {
+    if (session.readOnly || (this.#open?.address === address && !this.#commit(session))) return;
+    const one = machineCells(session, session.worksheet).changed.find((each) => each.address === address);
+    const { currency } = session.notebook;
+    const shown = one && shownNumber(one.cell, currency);
+    if (!one || !shown) return;
+    const step = stepOf(
+      shown,
+      one.cell.machine?.place === 'changed' ? one.cell.machine.step : undefined,
+      currency,
+    );
+    const { text, stoppedAt } = stepped(shown, direction, step, one.cell.limits, currency);
+    if (text !== undefined) this.#enter(session, one, text);
+    this.#stopped = stoppedAt && { address, side: stoppedAt };
+    const words =
+      stoppedAt &&
+      (one.cell.limits?.[`${stoppedAt}Text`] ?? `the ${stoppedAt === 'high' ? 'highest' : 'lowest'} value`);
+    this.#announced = [
+      `${one.label} ${text ?? shown.text} ${unitText(shown.unit.symbol === '1' ? '' : shown.unit.symbol)}`,
+      ...(words ? [words] : []),
+    ].join(', ');
+    this.requestUpdate();
+  }
+
+  #pad(session: Session, one: MachineCell, { changed }: MachineCells): TemplateResult {
+    const { currency } = session.notebook;
+    const kind = kindOf(one, session.notebook);
+    const open = this.#open;
+    const text = open?.edited.text ?? '';
+    const read = readQuantity(text, { currency });
+    const typed = read && 'unit' in read ? read.unit?.symbol : undefined;
+    const own = shownNumber(one.cell, currency)?.unit.symbol ?? '';
+    const entry = readEntry(one.cell, text, kind, session.notebook);
+    const words = open?.refusal ?? (entry.type === 'taken' ? entry.breach : undefined);
+    return html`<on-screen-keypad
+      .kind=${kind.name}
+      .currency=${currency}
+      .unit=${typed ?? own}
+      .for=${one.label}
+      .last=${changed.at(-1)?.address === one.address}
+    >
+      <div class="typing">
+        <span class="what">${one.label}</span>
+        <output>${groupedDigits(text) || ' '}</output>
+        <span class="note">${typed === undefined ? unitText(own === '1' ? '' : own) : ''}</span>
+        ${words ? html`<span class="passed" role="alert">▲ ${words}</span>` : nothing}
+      </div>
+    </on-screen-keypad>`;
+  }
+
+  #useKeypad(keypad: boolean): void {
+    this.#keypad = keypad;
+    this.requestUpdate();
+  }
+
+  #bar(session: Session): TemplateResult {
+    const received = this.#received;
+    const back = received && restored(session.notebook, received);
+    return html`<div class="bar" role="group" aria-label="what else can be done here">
+      <button ?disabled=${!this.#canUndo(session)} @click=${() => this.#undo(session)}>Undo</button>
+      <button
+        ?disabled=${!back || back.changes.length === 0 || session.readOnly}
+        @click=${() => {
+          this.#stopped = undefined;
+          if (back && session.run(back)) this.#announced = 'the values are as received';
+        }}
+      >
+        Values as received
+      </button>
+      <button
+        aria-pressed=${this.#wake.state === 'on' ? 'true' : 'false'}
+        ?disabled=${this.#wake.state === 'none'}
+        @click=${() => void this.#wake.keep(this.#wake.state !== 'on')}
+      >
+        ${WAKE_WORDS[this.#wake.state]}
+      </button>
+      <button aria-pressed=${this.#keypad ? 'true' : 'false'} @click=${() => this.#useKeypad(!this.#keypad)}>
+        ${this.#keypad ? 'Keypad ✓' : 'Keypad'}
+      </button>
+    </div>`;
+  }
+
+  #canUndo(session: Session): boolean {
+    return session.canUndo && session.history.past.at(-1) !== this.#undoEnd;
+  }
+
+  #undo(session: Session): void {
+    if (!this.#canUndo(session)) return;
+    this.#stopped = undefined;
+    session.undo();
+    this.#announced = 'undone';
+  }
+
+  #turnTo(session: Session, worksheet: string): void {
+    this.#received = undefined;
+    keepReceived(undefined);
+    session.select(0, 0, false, worksheet);
+  }
+
+  #leave(): void {
+    if (this.session && !this.#commit(this.session)) this.#drop();
+    keepReceived(undefined);
+    this.dispatchEvent(new CustomEvent('to-desk', { bubbles: true, composed: true }));
+  }
+}
+
+function isNumberField({ cell }: MachineCell, session: Session): boolean {
+  const { type } = contentOf(cell, session.notebook.currency);
+  return (
+    !cell.choices && (type === 'number' || type === 'quantity' || type === 'empty' || type === 'unknownUnit')
+  );
+}
+
+/** Texts decide, so they stand above the numbers. */
+const decisionsFirst = (cells: readonly MachineCell[]): readonly MachineCell[] => [
+  ...cells.filter(({ result }) => typeof result?.value === 'string'),
+  ...cells.filter(({ result }) => typeof result?.value !== 'string'),
+];
+
+customElements.define('machine-page', MachinePage);
