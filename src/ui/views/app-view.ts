@@ -12,6 +12,7 @@ import './print-view.ts';
 import './start-view.ts';
 import './notebook-menu.ts';
 import { QuestionDialog } from './question-dialog.ts';
+import { wasAtMachine } from './machine-page.ts';
 import { PageGrid } from './page-grid.ts';
 import type { Template, World } from '../ports.ts';
 import { Session } from '../session.ts';
@@ -27,6 +28,7 @@ export class AppView extends LitElement {
   declare world: World | undefined;
 
   #session: Session | undefined;
+  #atMachine = false;
   #unsubscribe: (() => void) | undefined;
   #sheet: 'contents' | 'margin' | undefined;
   #notices: readonly string[] = [];
@@ -87,6 +89,7 @@ export class AppView extends LitElement {
     this.#notices = notices;
     const session = new Session(world, notebook);
     session.readOnly = readOnly;
+    this.#atMachine = wasAtMachine(session);
     this.#session = session;
     let title = '';
     const seen = (): void => {
@@ -197,8 +200,8 @@ export class AppView extends LitElement {
         takeOver: (held) => void this.#takeOver(held),
         dismiss: (words) => this.#dismiss(words),
       })}
-      ${session ? this.#desk(session) : this.#start()} <print-view .session=${session}></print-view
-      ><question-dialog></question-dialog>`;
+      ${session ? (this.#atMachine ? this.#machine(session) : this.#desk(session)) : this.#start()}
+      <print-view .session=${session}></print-view><question-dialog></question-dialog>`;
   }
 
   #dismiss(words: string): void {
@@ -228,6 +231,16 @@ export class AppView extends LitElement {
   #new(reading: UnitSystem): void {
     const { world } = this;
     if (world) void this.#begin(emptyNotebook({ id: world.clock.newId(), title: 'New notebook', reading }));
+  }
+
+  #machine(session: Session): TemplateResult {
+    return html`<machine-page .session=${session} @to-desk=${() => this.#turn(false)}></machine-page>`;
+  }
+
+  #turn(atMachine: boolean): void {
+    this.#atMachine = atMachine;
+    this.requestUpdate();
+    void this.updateComplete.then(() => this.#page?.focusCell());
   }
 
   #desk(session: Session): TemplateResult {
@@ -266,6 +279,7 @@ export class AppView extends LitElement {
         </span>
         <button ?disabled=${!session.canUndo} title="Ctrl+Z" @click=${() => session.undo()}>Undo</button>
         <button ?disabled=${!session.canRedo} title="Ctrl+Y" @click=${() => session.redo()}>Redo</button>
+        <button @click=${() => this.#turn(true)}>At the machine</button>
         <notebook-menu
           .session=${session}
           @save-file=${() => this.#saveFile()}
