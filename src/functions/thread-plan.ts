@@ -1,5 +1,23 @@
 /** The rule table of common practice for making an internal thread. */
 
+import { interpolateLinear } from '../numeric/index.ts';
+import { HARDNESS_ROWS } from './hardness.table.ts';
+
+/** HRC of a hardness in any scale; 0 where it is too soft for HRC, undefined where it is beyond the table. */
+export function rockwellOf(hardness: number, scale: string): number | undefined {
+  if (scale === 'HRC') return hardness;
+  const rows = HARDNESS_ROWS.flatMap(([vickers, brinell, , rockwell]) => {
+    const from = scale === 'HB' ? brinell : vickers;
+    return from === undefined || rockwell === undefined ? [] : [{ from, rockwell }];
+  });
+  if (hardness < (rows[0]?.from ?? 0)) return 0;
+  return interpolateLinear(
+    rows.map(({ from }) => from),
+    rows.map(({ rockwell }) => rockwell),
+    hardness,
+  );
+}
+
 export interface ThreadWork {
   /** Depth of the thread over its major diameter. */
   readonly depthRatio: number;

@@ -245,3 +245,24 @@ test('a cutter that does not go into the hole, and a height inside the part, giv
     calculated('=THREAD.MILL_PROGRAM(8 mm; 4; 0.05 mm; 120 m/min; 10 mm; 1.5 mm; 15 mm; 2 mm)').cautions,
   ).toHaveLength(1);
 });
+
+test('the plan takes the hardness in any scale and judges by its Rockwell value (common practice, no source)', () => {
+  const plan = (hardness: string, more = ''): unknown =>
+    calculated(`=THREAD.PLAN(8 mm; 1.25 mm; 16 mm; ${hardness}; 14 %${more})`).value;
+  const open = 'forming possible; cutting possible; milling possible';
+  // ISO 18265: 320 HV are 304 HB and 32.2 HRC; 400 HV are 380 HB and 40.8 HRC.
+  for (const hardness of ['32 HRC', '320 HV', '304 HB', '110 HB', '60 HB', '100 HV'])
+    expect(plan(hardness)).toBe(open);
+  for (const hardness of ['40.8 HRC', '400 HV', '380 HB'])
+    expect(plan(hardness)).toBe(
+      'forming doubtful (hardness above 40 HRC); cutting possible; milling possible',
+    );
+  expect(plan('60 HRC')).toBe(
+    'forming not possible (hardness above 43 HRC); cutting not possible (hardness above 55 HRC); milling possible',
+  );
+  expect(plan('71 HRC')).toEqual(failure('#NUM!', 'hardness 71 HRC is above 70 HRC, where the rule ends'));
+  expect(plan('32')).toMatchObject({ failure: '#UNIT!' });
+  expect(calculated('=THREAD.PLAN(8 mm; 1.25 mm; 30 mm; 20 HRC; 14 %; "through")').value).toBe(
+    'forming possible; cutting possible; milling doubtful (deeper than 2.5 diameters)',
+  );
+});

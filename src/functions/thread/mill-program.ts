@@ -85,6 +85,7 @@ export default {
   cautions: [MILL_TOO_LARGE],
   remarks: [
     'Prove out above the part, by someone who knows the machine. The machine, its control and the rules of the shop have the last word.',
+    'The blocks are the thread alone: tool call, work offset, coolant and end of program are the own ones of the shop.',
     'Zero lies in the middle of the hole on the face of the part; the cutter must be longer than the thread and set to its real diameter.',
     'A blind hole needs a quarter of the pitch and the corner of the cutter below the thread.',
     'Left hand and conventional milling run the same path in the other direction: between the same two heights.',

@@ -1,10 +1,13 @@
 /** THREAD.PLAN: which ways of making an internal thread are open. */
 
-import type { FunctionDefinition } from '../../definition/index.ts';
+import { HARDNESS, valueWords, type FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
 import { parameter } from '../parameter.ts';
 import { MAJOR, PITCH } from '../thread-profile.ts';
-import { planText, threadPlan } from '../thread-plan.ts';
+import { planText, rockwellOf, threadPlan } from '../thread-plan.ts';
+
+/** HRC beyond which the rule says nothing. */
+const HARDEST = 70;
 
 export default {
   name: 'THREAD.PLAN',
@@ -18,13 +21,9 @@ export default {
     {
       name: 'hardness',
       symbol: 'hardness',
-      kind: 'hardness HRC',
-      metric: 'HRC',
-      inch: 'HRC',
-      hard: { least: '0 HRC', most: '70 HRC' },
-      usual: { from: '0 HRC', to: '65 HRC' },
-      meaning:
-        'hardness of the work; from HB or HV by HARDNESS.HRC, 0 HRC where it is too soft for that scale',
+      kind: HARDNESS,
+      hard: { above: '0' },
+      meaning: 'hardness of the work in HRC, HB or HV',
     },
     {
       name: 'elongation',
@@ -46,7 +45,7 @@ export default {
   result: { kind: 'text', symbol: 'plan', meaning: 'verdict on each way' },
   reading:
     'forming up to 40 HRC (doubtful to 43) and from 8 % elongation; cutting up to 45 HRC (doubtful to 55, or deeper than 3 d in a blind hole); milling (doubtful deeper than 2.5 d)',
-  compute({ d, L, hardness, elongation, hole_kind }) {
+  compute({ d, L, hardness, hardness_scale, elongation, hole_kind }) {
     if (
       typeof d !== 'number' ||
       typeof L !== 'number' ||
@@ -54,15 +53,26 @@ export default {
       typeof elongation !== 'number'
     )
       return failure('#VALUE!', 'value missing');
-    return planText(threadPlan({ depthRatio: L / d, hardness, elongation, blind: hole_kind === 'blind' }));
+    if (typeof hardness_scale !== 'string')
+      return failure('#UNIT!', 'hardness needs its scale: HRC, HB or HV');
+    const rockwell = rockwellOf(hardness, hardness_scale);
+    if (rockwell === undefined || rockwell > HARDEST)
+      return failure(
+        '#NUM!',
+        `hardness ${valueWords(hardness, hardness_scale)} is above ${HARDEST} HRC, where the rule ends`,
+      );
+    return planText(
+      threadPlan({ depthRatio: L / d, hardness: rockwell, elongation, blind: hole_kind === 'blind' }),
+    );
   },
   scaling: 'text',
   remarks: [
     'Forming: fastest, no chips; needs 1.5 to 2.5 times the torque and the tighter hole (THREAD.FORM_HOLE).',
     'Milling: a broken thread mill does not scrap the part.',
+    'HB and HV are converted by the table of ISO 18265 for steel; an indication only for other materials.',
     'A rule of the trade without a source; try before a series.',
   ],
-  sources: ['practice'],
+  sources: ['practice', 'I2'],
   examples: [
     {
       given: ['8 mm', '1.25 mm', '16 mm', '32 HRC', '14 %'],
