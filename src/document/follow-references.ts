@@ -1,15 +1,8 @@
 /** Every formula of a notebook rewritten so that it still means the same cells and names after something moved, was renamed or deleted. */
 
-import {
-  addressOf,
-  blockOf,
-  BROKEN_REFERENCE,
-  nameText,
-  referencesIn,
-  referenceText,
-  replaceReferences,
-} from './formula-references.ts';
-import type { ReferenceNode } from './formula-references.ts';
+import { DELETED_REFERENCE, rewriteReferences } from '../expression/index.ts';
+import type { CellNode, NameNode, RangeNode, Reference } from '../expression/index.ts';
+import { addressOf, blockOf, nameTo, referencesIn, referenceTo } from './formula-references.ts';
 import { findWorksheet, forEachCell, withCells, worksheetOf, worksheetTitled } from './cells.ts';
 import type { CellWrite } from './cells.ts';
 import { LIMITS } from './notebook.ts';
@@ -38,6 +31,8 @@ export interface Whereabouts {
   readonly home?: (worksheet: string, row: number, column: number) => string;
 }
 
+type Rewritten = Reference | typeof DELETED_REFERENCE | undefined;
+
 const isSameBlock = (a: Block, b: Block): boolean =>
   a.row === b.row && a.column === b.column && a.rows === b.rows && a.columns === b.columns;
 
@@ -53,13 +48,13 @@ class Follower {
     const references = referencesIn(cell);
     if (references.length === 0) return cell.content;
     let refusal: Refusal | undefined;
-    const content = replaceReferences(cell.content, references, (node) => {
-      const text =
+    const content = rewriteReferences(cell.content, references, (node) => {
+      const by =
         node.type === 'name'
-          ? this.name(node.name, node.worksheet, homeBefore, homeAfter)
+          ? this.name(node, homeBefore, homeAfter)
           : this.reference(node, homeBefore, homeAfter);
-      if (typeof text !== 'object') return text;
-      refusal = text;
+      if (typeof by !== 'object' || !('message' in by)) return by;
+      refusal = by;
       return undefined;
     });
     if (refusal) return refusal;
@@ -73,11 +68,7 @@ class Follower {
     return title === undefined ? findWorksheet(this.before, home) : worksheetTitled(this.before, title);
   }
 
-  private reference(
-    node: Exclude<ReferenceNode, { type: 'name' }>,
-    homeBefore: string,
-    homeAfter: string,
-  ): string | Refusal | undefined {
+  private reference(node: CellNode | RangeNode, homeBefore: string, homeAfter: string): Rewritten | Refusal {
     const worksheet = this.worksheetBefore(node.worksheet, homeBefore);
     if (!worksheet) return undefined;
     const was = blockOf(node);
@@ -85,7 +76,7 @@ class Follower {
       ? this.whereabouts.block(worksheet.id, was)
       : { worksheet: worksheet.id, block: was };
     const target = placed && findWorksheet(this.after, placed.worksheet);
-    if (!placed || !target) return BROKEN_REFERENCE;
+    if (!placed || !target) return DELETED_REFERENCE;
     const { block } = placed;
     const size = block.rows * block.columns;
     if (size > LIMITS.rangeCells && size > was.rows * was.columns) {
@@ -97,34 +88,32 @@ class Follower {
     const own = node.worksheet === undefined && target.id === homeAfter;
     const sameWords = node.worksheet === undefined ? own : node.worksheet === target.title;
     if (sameWords && isSameBlock(was, block)) return undefined;
-    return referenceText(node, block, own ? undefined : target.title);
+    return referenceTo(node, block, own ? undefined : target.title);
   }
 
-  private name(
-    name: string,
-    title: string | undefined,
-    homeBefore: string,
-    homeAfter: string,
-  ): string | undefined {
+  private name(node: NameNode, homeBefore: string, homeAfter: string): Rewritten {
+    const { name, worksheet: title } = node;
     const worksheet =
       title === undefined
         ? resolveName(this.before, homeBefore, name)?.worksheet
         : worksheetTitled(this.before, title);
     if (!worksheet || !namesOn(worksheet).has(name)) {
       const renamed = worksheet && findWorksheet(this.after, worksheet.id);
-      return renamed && renamed.title !== title ? nameText(name, renamed.title) : undefined;
+      return renamed && renamed.title !== title ? nameTo(node, name, renamed.title) : undefined;
     }
     const placed = this.whereabouts.name
       ? this.whereabouts.name(worksheet.id, name)
       : { worksheet: worksheet.id, name };
     const target = placed && findWorksheet(this.after, placed.worksheet);
-    if (!placed || !target) return BROKEN_REFERENCE;
+    if (!placed || !target) return DELETED_REFERENCE;
     if (title !== undefined) {
-      return placed.name === name && target.title === title ? undefined : nameText(placed.name, target.title);
+      return placed.name === name && target.title === title
+        ? undefined
+        : nameTo(node, placed.name, target.title);
     }
     const found = resolveName(this.after, homeAfter, placed.name)?.worksheet.id === target.id;
-    if (found) return placed.name === name ? undefined : placed.name;
-    return nameText(placed.name, target.title);
+    if (found) return placed.name === name ? undefined : nameTo(node, placed.name, undefined);
+    return nameTo(node, placed.name, target.title);
   }
 }
 
@@ -168,12 +157,12 @@ export function carriedContent(
 
 /** The cell for another worksheet of the notebook: names that would mean something else there are qualified; references stay as written. */
 export function carriedNames(before: Notebook, after: Notebook, cell: Cell, from: string, to: string): Cell {
-  const content = replaceReferences(cell.content, referencesIn(cell), (node) => {
+  const content = rewriteReferences(cell.content, referencesIn(cell), (node) => {
     if (node.type !== 'name' || node.worksheet !== undefined) return undefined;
     const meant = resolveName(before, from, node.name)?.worksheet;
     const there = meant && findWorksheet(after, meant.id);
     if (!there || resolveName(after, to, node.name)?.worksheet.id === there.id) return undefined;
-    return nameText(node.name, there.title);
+    return nameTo(node, node.name, there.title);
   });
   return rewrittenCell(cell, content);
 }

@@ -1,30 +1,20 @@
-/** The references and names inside a cell's formula, and the formula with some of them written anew; all else stays as typed. */
+/** The references and names of a cell's formula, the blocks they mean, and what they read for other blocks and in copies. */
 
-import { addressText, cornerText, nodesOf, parse, titleText } from '../expression/index.ts';
-import type { CellNode, Corner, NameNode, Node, RangeNode } from '../expression/index.ts';
+import { addressText, DELETED_REFERENCE, rewriteReferences, writtenReferences } from '../expression/index.ts';
+import type { CellNode, Corner, NameNode, RangeNode, Reference } from '../expression/index.ts';
 import type { Block, Cell } from './notebook.ts';
 import { LIMITS } from './notebook.ts';
 
-export type ReferenceNode = CellNode | RangeNode | NameNode;
-
-export const BROKEN_REFERENCE = '#REF!';
-
-const collected = new WeakMap<Cell, readonly ReferenceNode[]>();
+const collected = new WeakMap<Cell, readonly Reference[]>();
 
 export const isFormula = (content: string): boolean => content.startsWith('=');
 
-const isReference = (node: Node): node is ReferenceNode =>
-  node.type === 'cell' || node.type === 'range' || node.type === 'name';
-
-/** The references and names of a formula from left to right; none for anything else. */
-export function referencesInText(content: string): readonly ReferenceNode[] {
-  if (!isFormula(content)) return [];
-  const { tree } = parse(content);
-  return tree ? [...nodesOf(tree)].filter(isReference).sort((a, b) => a.from - b.from) : [];
-}
+/** The references and names of a formula from left to right, of an unfinished one too; none for anything else. */
+export const referencesInText = (content: string): readonly Reference[] =>
+  isFormula(content) ? writtenReferences(content) : [];
 
 /** The same for a cell, remembered as long as the cell lives. */
-export function referencesIn(cell: Cell): readonly ReferenceNode[] {
+export function referencesIn(cell: Cell): readonly Reference[] {
   if (!isFormula(cell.content)) return [];
   let found = collected.get(cell);
   if (!found) {
@@ -32,23 +22,6 @@ export function referencesIn(cell: Cell): readonly ReferenceNode[] {
     collected.set(cell, found);
   }
   return found;
-}
-
-/** The formula with each reference replaced by what `replace` gives; undefined leaves it as typed. */
-export function replaceReferences(
-  content: string,
-  references: readonly ReferenceNode[],
-  replace: (node: ReferenceNode) => string | undefined,
-): string {
-  let text = '';
-  let done = 0;
-  for (const node of references) {
-    const by = replace(node);
-    if (by === undefined) continue;
-    text += content.slice(done, node.from) + by;
-    done = node.to;
-  }
-  return text + content.slice(done);
 }
 
 /** "B3" for row 2, column 1. */
@@ -73,53 +46,62 @@ export function blockOf(node: CellNode | RangeNode): Block {
   };
 }
 
-const prefixText = (title: string | undefined): string => (title === undefined ? '' : `${titleText(title)}.`);
+const onWorksheet = (title: string | undefined): { readonly worksheet?: string } =>
+  title === undefined ? {} : { worksheet: title };
 
-/** The text of a reference that means this block instead, with its $ signs and the order of its corners; `title` qualifies it. */
-export function referenceText(node: CellNode | RangeNode, block: Block, title: string | undefined): string {
+/** The reference that means this block instead, with its $ signs and the order of its corners; `title` qualifies it. */
+export function referenceTo(
+  node: CellNode | RangeNode,
+  block: Block,
+  title: string | undefined,
+): CellNode | RangeNode {
+  const { row, column } = block;
   if (node.type === 'cell') {
-    return prefixText(title) + cornerText({ ...node, row: block.row, column: block.column });
+    const { worksheet: _, ...cell } = node;
+    return { ...cell, ...onWorksheet(title), row, column };
   }
-  const { start, end } = node;
-  const lastRow = block.row + block.rows - 1;
-  const lastColumn = block.column + block.columns - 1;
+  const { worksheet: _, start, end, ...range } = node;
+  const lastRow = row + block.rows - 1;
+  const lastColumn = column + block.columns - 1;
   const down = start.row <= end.row;
   const right = start.column <= end.column;
-  const from = {
-    ...start,
-    row: down ? block.row : lastRow,
-    column: right ? block.column : lastColumn,
+  return {
+    ...range,
+    ...onWorksheet(title),
+    start: { ...start, row: down ? row : lastRow, column: right ? column : lastColumn },
+    end: { ...end, row: down ? lastRow : row, column: right ? lastColumn : column },
   };
-  const to = { ...end, row: down ? lastRow : block.row, column: right ? lastColumn : block.column };
-  return `${prefixText(title)}${cornerText(from)}:${cornerText(to)}`;
 }
 
-export function nameText(name: string, title: string | undefined): string {
-  return prefixText(title) + name;
+/** The name to be read instead; `title` qualifies it. */
+export function nameTo(node: NameNode, name: string, title: string | undefined): NameNode {
+  const { worksheet: _, ...unqualified } = node;
+  return { ...unqualified, ...onWorksheet(title), name };
 }
-
-const moved = (corner: Corner, rows: number, columns: number): Corner => ({
-  ...corner,
-  row: corner.rowFixed ? corner.row : corner.row + rows,
-  column: corner.columnFixed ? corner.column : corner.column + columns,
-});
 
 const isOnWorksheet = ({ row, column }: Corner): boolean =>
   row >= 0 && row < LIMITS.rows && column >= 0 && column < LIMITS.columns;
 
 /** What a reference reads in a copy that many rows and columns further; #REF! where it leaves the worksheet. */
-export function shiftedReference(node: CellNode | RangeNode, rows: number, columns: number): string {
-  const corners = (node.type === 'cell' ? [node] : [node.start, node.end]).map((corner) =>
-    moved(corner, rows, columns),
-  );
-  if (!corners.every(isOnWorksheet)) return BROKEN_REFERENCE;
-  return prefixText(node.worksheet) + corners.map(cornerText).join(':');
+function shiftedReference(node: CellNode | RangeNode, rows: number, columns: number) {
+  const moved = <T extends Corner>(corner: T): T => ({
+    ...corner,
+    row: corner.rowFixed ? corner.row : corner.row + rows,
+    column: corner.columnFixed ? corner.column : corner.column + columns,
+  });
+  if (node.type === 'cell') {
+    const cell = moved(node);
+    return isOnWorksheet(cell) ? cell : DELETED_REFERENCE;
+  }
+  const start = moved(node.start);
+  const end = moved(node.end);
+  return isOnWorksheet(start) && isOnWorksheet(end) ? { ...node, start, end } : DELETED_REFERENCE;
 }
 
 /** A formula as it reads in a copy that many rows and columns further; anything else unchanged. */
 export function shiftedContent(cell: Cell, rows: number, columns: number): string {
   if (rows === 0 && columns === 0) return cell.content;
-  return replaceReferences(cell.content, referencesIn(cell), (node) =>
+  return rewriteReferences(cell.content, referencesIn(cell), (node) =>
     node.type === 'name' ? undefined : shiftedReference(node, rows, columns),
   );
 }

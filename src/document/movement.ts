@@ -21,6 +21,7 @@ export function movedInterval({ first, last }: Interval, movement: Movement): In
   }
   if (movement.type === 'move') {
     const { to } = movement;
+    if (to >= at && to <= end) return { first, last };
     if (first >= at && last < end) {
       const by = to > at ? to - end : to - at;
       return { first: first + by, last: last + by };

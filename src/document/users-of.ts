@@ -3,8 +3,8 @@
 import { doBlocksMeet, forEachCell, isInBlock, worksheetTitled } from './cells.ts';
 import type { CellPlace } from './cells.ts';
 import { addressOf, blockOf, referencesIn } from './formula-references.ts';
-import type { ReferenceNode } from './formula-references.ts';
 import { titleText } from '../expression/index.ts';
+import type { Reference } from '../expression/index.ts';
 import type { Block, Notebook } from './notebook.ts';
 import { namesOn, resolveName } from './resolve-name.ts';
 
@@ -21,7 +21,7 @@ export interface User extends CellPlace {
   readonly text: string;
 }
 
-function isUsing(notebook: Notebook, home: string, node: ReferenceNode, used: Used): boolean {
+function isUsing(notebook: Notebook, home: string, node: Reference, used: Used): boolean {
   if (node.type !== 'name') {
     if (used.name !== undefined) return false;
     const target = node.worksheet === undefined ? home : worksheetTitled(notebook, node.worksheet)?.id;

@@ -4,8 +4,6 @@ import type { Corner } from './tree.ts';
 
 export const LAST_COLUMN = 63;
 export const LAST_ROW = 1999;
-/** Most cells a range may hold. */
-export const RANGE_CELLS = 20_000;
 
 /** Letters of a column counted from 0: 0 is A, 63 is BL. */
 export function columnLetters(column: number): string {

@@ -22,6 +22,8 @@ export interface Step {
 export interface CallNotes {
   caution?(caution: Caution): void;
   step?(step: Step): void;
+  /** The system in whose units messages tell values; metric where nothing is said. */
+  readonly reading?: UnitSystem;
 }
 
 /** One argument as the inference sees it; `literalUnit` is absent for a plain number. */

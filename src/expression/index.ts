@@ -17,7 +17,6 @@ export * from './walk.ts';
 export * from './infer-type.ts';
 export { nearestNames } from './infer-names.ts';
 export * from './rewrite-references.ts';
-export * from './rewriting.ts';
 export * from './syntax-cautions.ts';
 export { escapeMarkup, readSymbol, typesetSymbol } from './symbol.ts';
 export { typesetUnit } from './typeset-unit.ts';

@@ -7,14 +7,6 @@ import type { CellNode, NameNode, RangeNode } from './tree.ts';
 
 export type Reference = CellNode | RangeNode | NameNode;
 
-/** A rewriting that may not happen; nothing changes then. */
-export interface RefusedRewriting {
-  readonly text?: undefined;
-  readonly refused: string;
-}
-
-export type RewrittenText = { readonly text: string; readonly refused?: undefined } | RefusedRewriting;
-
 export const DELETED_REFERENCE = '#REF!';
 
 /** References and names as they are written, in order, each with its span; works on text with problems as well. */
@@ -53,21 +45,21 @@ export function writtenReferences(text: string): Reference[] {
 }
 
 /**
- * The text with each reference replaced by what `map` gives: a reference to write, a text, or undefined to leave it as typed.
- * A refusal of one refuses all.
+ * The text with each of its references replaced by what `map` gives: a reference to write, #REF!, or undefined to leave it as typed.
+ * `references` are the text's own, from left to right.
  */
 export function rewriteReferences(
   text: string,
-  map: (reference: Reference) => Reference | string | RefusedRewriting | undefined,
-): RewrittenText {
+  references: readonly Reference[],
+  map: (reference: Reference) => Reference | typeof DELETED_REFERENCE | undefined,
+): string {
   let rewritten = '';
   let done = 0;
-  for (const reference of writtenReferences(text)) {
+  for (const reference of references) {
     const by = map(reference);
     if (by === undefined) continue;
-    if (typeof by === 'object' && 'refused' in by) return by;
     rewritten += text.slice(done, reference.from) + (typeof by === 'string' ? by : print(by));
     done = reference.to;
   }
-  return { text: rewritten + text.slice(done) };
+  return rewritten + text.slice(done);
 }

@@ -5,7 +5,8 @@ import type { Transaction } from '../change.ts';
 import { transactionTo } from '../changes-between.ts';
 import { checkName } from '../check-name.ts';
 import { followed } from '../follow-references.ts';
-import { addressOf, blockText, nameText, referencesIn } from '../formula-references.ts';
+import { titleText } from '../../expression/index.ts';
+import { addressOf, blockText, referencesIn } from '../formula-references.ts';
 import type { Block, DefinedName, Notebook, Worksheet } from '../notebook.ts';
 import type { Refusal } from '../refusal.ts';
 import { namesOn, resolveName } from '../resolve-name.ts';
@@ -38,7 +39,7 @@ function hidingNotice(notebook: Notebook, worksheet: Worksheet, name: string): {
   });
   if (cells.length === 0) return {};
   return {
-    notice: `${cells.slice(0, 5).join(', ')}${cells.length > 5 ? ' ...' : ''} still read ${name} of ${common.worksheet.title}, now written ${nameText(name, common.worksheet.title)}.`,
+    notice: `${cells.slice(0, 5).join(', ')}${cells.length > 5 ? ' ...' : ''} still read ${name} of ${common.worksheet.title}, now written ${titleText(common.worksheet.title)}.${name}.`,
   };
 }
 

@@ -5,8 +5,8 @@ import type { CellWrite } from '../cells.ts';
 import type { Transaction } from '../change.ts';
 import { transactionTo } from '../changes-between.ts';
 import { contentOf } from '../content.ts';
-import { addressOf, blockOf, blockText, referencesIn, referenceText } from '../formula-references.ts';
-import { replaceReferences } from '../formula-references.ts';
+import { rewriteReferences } from '../../expression/index.ts';
+import { addressOf, blockOf, blockText, referencesIn, referenceTo } from '../formula-references.ts';
 import type { Block, Cell, Notebook, Worksheet } from '../notebook.ts';
 import type { Refusal } from '../refusal.ts';
 import { withWorksheet, withWrites } from '../with-worksheet.ts';
@@ -93,12 +93,12 @@ function crossReference(notebook: Notebook, worksheet: Worksheet, block: Block):
 }
 
 function movedContent(notebook: Notebook, worksheet: Worksheet, block: Block, cell: Cell, by: number): Cell {
-  const content = replaceReferences(cell.content, referencesIn(cell), (node) => {
+  const content = rewriteReferences(cell.content, referencesIn(cell), (node) => {
     if (node.type === 'name') return undefined;
     const target = node.worksheet === undefined ? worksheet : worksheetTitled(notebook, node.worksheet);
     const at = blockOf(node);
     if (target !== worksheet || !isBlockWithin(at, block)) return undefined;
-    return referenceText(node, { ...at, row: at.row + by }, node.worksheet);
+    return referenceTo(node, { ...at, row: at.row + by }, node.worksheet);
   });
   return rewrittenCell(cell, content);
 }
