@@ -78,7 +78,7 @@ function asCellChanges(changes: readonly Change[]): readonly CellChange[] | unde
 export class Engine implements Calculator {
   readonly #functions: FunctionTable;
   #workbook: Workbook | undefined;
-  #aside: ReadonlySet<string> = new Set();
+  #aside = new Set<string>();
 
   constructor({ functions, heavy = new Set(), onStarted }: EngineOptions) {
     this.#functions = guarded(functions, heavy, () => {

@@ -75,6 +75,11 @@ export class Spills {
     this.#retry(state, again);
   }
 
+  /** The room changed everywhere: a worksheet has another size. */
+  retryAll(again: Set<CellState>): void {
+    for (const origin of [...this.#blocked, ...this.#filledBy.keys()]) again.add(origin);
+  }
+
   /** Fills and frees cells as the values now ask. False if there was nothing to do. */
   settle(effects: Effects): boolean {
     const origins = [...this.#unsettled];

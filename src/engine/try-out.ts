@@ -70,7 +70,11 @@ export function tryOut(
   const value = run(
     workbook,
     formula,
-    { caution: (each) => noted.push(each), ...(watch.step && { step: watch.step }) },
+    {
+      reading: workbook.notebook.reading,
+      caution: (each) => noted.push(each),
+      ...(watch.step && { step: watch.step }),
+    },
     watch.functions,
   );
   state.cautions = noted.filter((each, index) => noted.findIndex(({ key }) => key === each.key) === index);

@@ -1,7 +1,7 @@
 /** A notebook being computed: cells, schedule and the further values of formulas, kept in step with the document. */
 
 import { forEachCell } from '../document/index.ts';
-import type { CellChange, Notebook } from '../document/index.ts';
+import type { CellChange, Notebook, UnitSystem, Worksheet } from '../document/index.ts';
 import { compileScalar, failure, isFailure, isGrid, singleValue } from '../expression/index.ts';
 import type {
   CallNotes,
@@ -49,20 +49,22 @@ export class Workbook implements Surroundings {
   /** The cell that is being computed. */
   running: CellState | undefined;
   readonly #spills: Spills;
-  readonly #aside: ReadonlySet<string>;
+  readonly #aside: Set<string>;
   #schedule: Schedule;
   #tokens = 0;
   #changed: CellState[] = [];
   #noted: Caution[] = [];
-  readonly #notes: CallNotes = {
+  readonly #notes: CallNotes & { reading: UnitSystem } = {
+    reading: 'metric',
     caution: (caution) => {
       if (!this.#noted.some(({ key }) => key === caution.key)) this.#noted.push(caution);
     },
   };
 
-  /** Computes the whole notebook. `aside` holds keys of cells that are not computed. */
-  constructor(notebook: Notebook, functions: FunctionTable, aside: ReadonlySet<string>) {
+  /** Computes the whole notebook. `aside` holds keys of cells that are not computed; editing one takes it out. */
+  constructor(notebook: Notebook, functions: FunctionTable, aside: Set<string>) {
     this.notebook = notebook;
+    this.#notes.reading = notebook.reading;
     this.functions = functions;
     this.#aside = aside;
     this.cells = new Cells(notebook.worksheets.map(({ id, title }) => makeSheet(id, title)));
@@ -89,8 +91,11 @@ export class Workbook implements Surroundings {
 
   /** Takes cells over from the notebook as it is after the changes. */
   apply(notebook: Notebook, changes: readonly CellChange[]): void {
-    this.notebook = notebook;
     const work = noWork();
+    if (notebook.worksheets.some((each, index) => isResized(each, this.notebook.worksheets[index]))) {
+      this.#spills.retryAll(work.again);
+    }
+    this.notebook = notebook;
     for (const { worksheet, row, column, to } of changes) {
       const sheet = this.cells.sheetNumber(worksheet);
       if (sheet === undefined)
@@ -99,7 +104,9 @@ export class Workbook implements Surroundings {
       const before = state.cell?.content;
       state.cell = to;
       this.list(state);
-      if (before !== to?.content) this.#take(state, work);
+      if (before === to?.content) continue;
+      this.#aside.delete(Workbook.asideKey(worksheet, row, column));
+      this.#take(state, work);
     }
     this.#settle(work);
     if (this.#schedule.isWorn) this.#renewSchedule();
@@ -267,6 +274,9 @@ export class Workbook implements Surroundings {
     return isFailure(value) ? failureToken(value) : `l${value}`;
   }
 }
+
+const isResized = (now: Worksheet, before: Worksheet | undefined): boolean =>
+  now.rowCount !== before?.rowCount || now.columnCount !== before.columnCount;
 
 const failureToken = ({ failure: code, message, root }: Failure): string =>
   `e${code}${root ?? ''} ${message}`;

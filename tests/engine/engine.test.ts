@@ -215,6 +215,8 @@ test('a cell that was set aside is not computed until its formula is edited', ()
   expect(engine.result(at('A1')).error?.code).toBe('#LIMIT!');
   expect(engine.result(at('A2')).error?.root).toEqual(at('A1'));
   expect(engine.result(at('A3')).value).toBe(4);
+  engine.apply([typed('A1', '=1+2')]);
+  expect(engine.result(at('A2')).value).toBe(6);
 });
 
 test('messages are answered with plain data that survives a structured clone', () => {

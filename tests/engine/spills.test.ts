@@ -6,7 +6,7 @@ import { createEngine } from '../../src/engine/index.ts';
 import type { Engine } from '../../src/engine/index.ts';
 import type { TableFunction } from '../../src/expression/index.ts';
 import { functionTable } from '../../src/catalogue.ts';
-import { at, notebookOf, typed } from './notebook.ts';
+import { at, notebookOf, typed, worksheet } from './notebook.ts';
 import type { Cells } from './notebook.ts';
 
 /** 1, 2, 3 ... below each other, as many as its argument says. */
@@ -99,6 +99,12 @@ test('F26 a matrix keeps the dimension of its columns', () => {
 });
 
 test('F26 beyond the end of the worksheet there is no room', () => {
-  const engine = openedWith({ A1999: '=TEST.COUNT(3)' });
-  expect(engine.result(at('A1999')).error?.code).toBe('#OCCUPIED!');
+  const cells = { A58: '=TEST.COUNT(5)' };
+  const engine = openedWith({});
+  const to = worksheet('w1', { title: 'Sheet', cells });
+  const from = { ...to, rowCount: 60 };
+  engine.open({ ...notebookOf([]), worksheets: [from] });
+  expect(engine.result(at('A58')).error?.code).toBe('#OCCUPIED!');
+  engine.apply([{ type: 'worksheet', index: 0, from, to }]);
+  expect(engine.result(at('A62')).value).toBe(5);
 });
