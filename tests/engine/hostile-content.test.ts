@@ -39,10 +39,10 @@ test('a formula of 2 048 characters computes, one of 2 049 is refused with the l
 });
 
 test('a range of 20 000 cells computes, one of 20 001 or more is refused with the limit', () => {
-  const cells = { C2: '2', L2000: '40' };
-  expect(computed('=SUM(C1:L2000)', cells).value).toBe(42);
-  expect(expectError(computed('=SUM(C1:M1820;N1:Y2000)', cells), '#LIMIT!')).toMatch(/20.?000/);
-  expect(expectError(computed('=SUM(C1:W953)', cells), '#LIMIT!')).toMatch(/20.?000/);
+  const cells = { M2: '2', V2000: '40' };
+  expect(computed('=SUM(M1:V2000)', cells).value).toBe(42);
+  expect(expectError(computed('=SUM(M1:W2000)', cells), '#LIMIT!')).toMatch(/20.?000/);
+  expect(expectError(computed('=SUM(M1:AG953)', cells), '#LIMIT!')).toMatch(/20.?000/);
 });
 
 test('brackets nested 64 deep compute, 65 deep are refused', () => {
@@ -240,7 +240,7 @@ test.each([
   '=IF(;;)', '=INDEX(B1:C2;1e9;1)', '=INDEX(B1:C2;-1;1)', '=CHOOSE(1e9;1)', '=MID("a";1e9;1e9)', '=LEFT("a";-1)', '=ROUND(1;1e9)', '=2^1e9', '=1/0',
   '=0^-1', '=SQRT(-1)', '=LN(0)', '=MOD(1;0)', '=VLOOKUP(1;B1:B2;9)', '=TEXT(1;"[")', '=REPLACE("a";0;0;"b")', '=CODE("")', '=CHAR(-1)',
   '=MMULT(B1:C2;B1:B3)', '=MINVERSE({0;0|0;0})', '=BASE(1;1)', '=COMBIN(-1;2)', '=1 mm+1 s',
-])('%j is no value, but words', (content) => {
+])('the broken formula %j has words, or a plain value where the rules give one', (content) => {
   const { value, error } = computed(content);
   if (error) {
     expect(error.code).toMatch(/^#[A-Z/0]+[!?A0]?$/);
