@@ -3,9 +3,9 @@
 import { readAddress } from '../expression/index.ts';
 import type { Block } from '../document/index.ts';
 
-/** Row and column of "B3"; undefined for anything else. */
+/** Row and column of "B3"; undefined for anything else, "B03" included: a cell has one address. */
 export function addressPlace(text: string): { readonly row: number; readonly column: number } | undefined {
-  if (!/^[A-Z]{1,2}\d+$/.test(text)) return undefined;
+  if (!/^[A-Z]{1,2}[1-9]\d*$/.test(text)) return undefined;
   const corner = readAddress(text);
   return corner && { row: corner.row, column: corner.column };
 }

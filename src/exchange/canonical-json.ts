@@ -22,6 +22,8 @@ function entriesOf(value: object): readonly (readonly [string, unknown])[] {
 /** On one line, keys sorted. */
 export function compactJson(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(compactJson).join(',')}]`;
+  // The one number that JSON can hold and would not write.
+  if (Object.is(value, -0)) return '-0';
   if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
   const parts = entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}:${compactJson(each)}`);
   return `{${parts.join(',')}}`;

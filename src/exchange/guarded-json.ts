@@ -47,8 +47,18 @@ function objection(value: unknown, depth: number): string | undefined {
   if (typeof value === 'string') {
     return isTooLong(value, FILE_LIMITS.string) ? 'a text in it is longer than 100 kB' : undefined;
   }
+  if (typeof value === 'number') {
+    return Number.isFinite(value) ? undefined : 'a number in it is larger than 1.7e308';
+  }
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth >= FILE_LIMITS.depth) return `it is nested more than ${FILE_LIMITS.depth} deep`;
+  if (Array.isArray(value)) {
+    for (const each of value) {
+      const inner = objection(each, depth + 1);
+      if (inner !== undefined) return inner;
+    }
+    return undefined;
+  }
   for (const [key, each] of Object.entries(value)) {
     if (FORBIDDEN.has(key)) return `it holds the key ${key}`;
     const inner = isTooLong(key, FILE_LIMITS.string)

@@ -5,6 +5,7 @@ import { checkName, LIMITS, setSparse, tidyCell, tidyRow, trimmed } from '../doc
 import type { Cell, DefinedName, Kept, Notebook, Refusal, Row, Worksheet } from '../document/index.ts';
 import { columnLetters, readAddress } from '../expression/index.ts';
 import { addressPlace, blockPlace } from './address-place.ts';
+import { complaintWords, shownShort } from './complaint-words.ts';
 import {
   CellSchema,
   NameSchema,
@@ -36,11 +37,20 @@ function checked<const Schema extends v.GenericSchema>(
   if (result.success) return result.output;
   const [issue] = result.issues;
   const path = v.getDotPath(issue);
-  throw new Complaint(`${where}${path === null ? '' : `, ${path}`}: ${issue.message}`);
+  throw new Complaint(
+    `${where}${path === null ? '' : `, ${shownShort(path, 60)}`}: ${complaintWords(issue)}`,
+  );
 }
 
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The value, frozen through and through. */
+function frozen<T>(value: T): T {
+  if (typeof value !== 'object' || value === null) return value;
+  for (const each of Object.values(value)) frozen(each);
+  return Object.freeze(value);
+}
 
 /** The keys of a level that this format does not know. */
 function keptOf(value: unknown, schema: { readonly entries: object }): Kept {
@@ -178,7 +188,7 @@ export function readNotebook(text: string): ReadNotebook | Refusal {
   const format = isObject(json.value) ? json.value['format'] : undefined;
   if (typeof format !== 'number') return { message: 'The file is not a notebook: it names no format.' };
   try {
-    return readChecked(json.value);
+    return frozen(readChecked(json.value));
   } catch (error) {
     if (!(error instanceof Complaint)) throw error;
     if (format > FORMAT) {
@@ -186,6 +196,6 @@ export function readNotebook(text: string): ReadNotebook | Refusal {
         message: `The file was written by a newer version of the program (format ${format}; this one reads ${FORMAT}): update the program to open it.`,
       };
     }
-    return { message: `The file is not opened: ${error.message}.` };
+    return { message: `The file is not opened: ${shownShort(error.message, 350).replace(/\.$/, '')}.` };
   }
 }

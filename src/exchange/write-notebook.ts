@@ -46,10 +46,12 @@ function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
   });
 }
 
+const numberOrNull = (value: number): number | null => (Number.isFinite(value) ? value + 0 : null);
+
 /** A result without what can be left out. */
 function resultLine({ value, kind, unit, error, cautions }: StoredResult): OneLine {
   return new OneLine({
-    value: typeof value === 'number' && !Number.isFinite(value) ? null : value,
+    value: typeof value === 'number' ? numberOrNull(value) : value,
     kind,
     unit,
     ...(error && { error: { code: error.code, message: error.message } }),

@@ -97,6 +97,40 @@ test('limits: 10 MB, texts of 100 kB, depth 20, filled cells, addresses, lengths
   expect(refused(fixture.replace('"name":"D"', '"name":"D1"'))).toContain('D1 is the address');
 });
 
+test('what is wrong in a place is said in words that name it, short and on one line', () => {
+  const changed = (from: string, to: string): string => {
+    expect(fixture).toContain(from);
+    return refused(fixture.replace(from, to));
+  };
+  const place = 'The file is not opened: worksheet Feeds, B2, ';
+  expect(changed('"digits":1,', '')).toBe(`${place}format.digits: this entry is missing.`);
+  expect(changed('"digits":1', '"digits":"1"')).toBe(`${place}format.digits: it is not a number.`);
+  expect(changed('"digits":1', '"digits":16')).toBe(
+    `${place}format.digits: the number is larger than 15, the most.`,
+  );
+  expect(changed('"digits":1', '"digits":0.5')).toBe(`${place}format.digits: it is no whole number.`);
+  expect(changed('"digits":1', '"digits":1,"colour":1')).toBe(
+    `${place}format.colour: this entry is not known.`,
+  );
+  expect(changed('"display": "inch"', `"display": "${'x'.repeat(5000)}"`)).toBe(
+    'The file is not opened: notebook, display: it is none of metric, inch.',
+  );
+  expect(changed('"id": "w1"', '"id": "1"')).toContain('id: an id is w and a number.');
+  expect(changed('"name":"D"', '"name":"D1"')).toMatch(/Try D_1\.$/);
+  expect(changed('"title": "Feeds",', '"title": "two\\nlines", "rows": 0,')).not.toContain('\n');
+});
+
+test('a number that no file can give back is refused, and -0 comes back as it was', () => {
+  expect(refused(fixture.replace('[{"a":1}]', '[{"a":1e400}]'))).toContain('larger than 1.7e308');
+  const negative = fixture.replace('[{"a":1}]', '[{"a":-0}]');
+  const { notebook, results } = opened(negative);
+  expect(writeNotebook(notebook, results)).toBe(negative);
+});
+
+test('a cell has one address: B01 beside B1 is refused, not laid over it', () => {
+  expect(refused(fixture.replace('"B2": {', '"B01": {'))).toContain('"B01" is no cell');
+});
+
 test('a newer format opens for reading with its stored results; one that can not be understood says what to do', () => {
   const newer = opened(fixture.replace('"format": 1', '"format": 2'));
   expect(newer.newer).toBe(true);
