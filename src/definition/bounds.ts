@@ -6,6 +6,7 @@ import {
   type CompiledNumber,
   type EquationOptions,
   type Node,
+  type UnitSystem,
 } from '../expression/index.ts';
 import { isUnknownUnit, kindNamed, parseUnit, toSI } from '../quantity/index.ts';
 import { equationTree, rescaledTree, TOLERANCE, type Rescale } from './equation.ts';
@@ -23,7 +24,7 @@ export interface CompiledBounds {
    * The value itself, or moved onto a limit that it passes only by rounding; or the words of what is wrong. `value` is
    * coherent SI.
    */
-  check(value: number, slots: ArrayLike<number>): number | string;
+  check(value: number, slots: ArrayLike<number>, system?: UnitSystem): number | string;
 }
 
 /** How a definition's texts are compiled: its symbols, and on wish other base units. */
@@ -74,14 +75,14 @@ export function compiledHard(parameter: Parameter, compiling: Compiling): Compil
   const [above, least, below, most] = [bounds.above, bounds.least, bounds.below, bounds.most].map(limit);
   const numeric = !['text', 'logical', 'any number'].includes(parameter.kind);
   const far = numeric ? farLimit(parameter, compiling) : Number.MAX_VALUE;
-  const words = (si: number): string => valueWords(si, unitOfParameter(parameter));
   const lower = least ?? above;
   const upper = most ?? below;
   return {
-    check(value, slots) {
+    check(value, slots, system) {
       const top = known(upper, slots, far);
       const bottom = known(lower, slots, -far);
       if (value > bottom && value < top) return value;
+      const words = (si: number): string => valueWords(si, unitOfParameter(parameter, system));
       const room = (limited: number): number => TOLERANCE * Math.max(Math.abs(value), Math.abs(limited));
       const relation = (wording: string, end: CompiledLimit | undefined, limited: number): string => {
         const range = end?.of || !lower || !upper ? '' : ` (allowed ${words(bottom)} to ${words(top)})`;
@@ -103,17 +104,17 @@ export function compiledHard(parameter: Parameter, compiling: Compiling): Compil
 export function compiledUsual(
   parameter: Parameter,
   compiling: Compiling,
-): ((value: number, slots: ArrayLike<number>) => string | undefined) | undefined {
+): ((value: number, slots: ArrayLike<number>, system?: UnitSystem) => string | undefined) | undefined {
   const { usual } = parameter;
   if (!usual) return undefined;
   const from = compiledLimit(usual.from, compiling);
   const to = compiledLimit(usual.to, compiling);
-  const words = (si: number): string => valueWords(si, unitOfParameter(parameter));
-  return (value, slots) => {
+  return (value, slots, system) => {
     const low = from.value(slots);
     const high = to.value(slots);
     const room = TOLERANCE * Math.abs(value);
     if (value >= low - room && value <= high + room) return undefined;
+    const words = (si: number): string => valueWords(si, unitOfParameter(parameter, system));
     return `${words(value)} is unusual: usually ${words(low)} to ${words(high)}`;
   };
 }

@@ -13,6 +13,7 @@ import {
   type Grid,
   type Node,
   type Scalar,
+  type UnitSystem,
   type Value,
 } from '../expression/index.ts';
 import { kindNamed } from '../quantity/index.ts';
@@ -41,6 +42,8 @@ interface Run {
   readonly texts: Map<string, string>;
   /** Scales of hardness arguments by symbol. */
   readonly scales: Map<string, string>;
+  /** In whose units messages tell values. */
+  readonly system: UnitSystem;
 }
 
 const isScalarNumber = ({ kind, list }: Parameter): boolean => !list && kind !== 'text' && kind !== 'logical';
@@ -99,17 +102,17 @@ class Compiler implements Compiling {
     };
   }
 
-  private wordsOf(symbol: string, { slots, texts }: Run): string {
+  private wordsOf(symbol: string, { slots, texts, system }: Run): string {
     const told = texts.get(symbol);
     if (told !== undefined) return told;
     const { steps = [], result } = this.definition;
     const parameter = this.parameters.find((each) => each.symbol === symbol);
     const kind = steps.find((each) => each.symbol === symbol)?.kind ?? result.kind;
     const unit = parameter
-      ? unitOfParameter(parameter)
+      ? unitOfParameter(parameter, system)
       : kind === 'text' || kind.startsWith('like ')
         ? ''
-        : kindNamed(kind).metric;
+        : kindNamed(kind)[system];
     return valueWords(slots[this.slot(symbol)] ?? Number.NaN, unit);
   }
 }
@@ -280,7 +283,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       if (list) {
         const numbers = run.lists[place] ?? [];
         for (const [index, number] of numbers.entries()) {
-          const checked = hard.check(number, run.slots);
+          const checked = hard.check(number, run.slots, run.system);
           if (typeof checked === 'string')
             return failure('#NUM!', `${spoken(name)}, item ${index + 1}: ${checked}`);
           numbers[index] = checked;
@@ -288,7 +291,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       } else if (single) {
         const number = run.slots[slot] ?? Number.NaN;
         if (Number.isNaN(number)) continue;
-        const checked = hard.check(number, run.slots);
+        const checked = hard.check(number, run.slots, run.system);
         if (typeof checked === 'string') return failure('#NUM!', `${spoken(name)} ${checked}`);
         run.slots[slot] = checked;
       }
@@ -344,7 +347,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       const { name, list } = parameter;
       const values = list ? (run.lists[place] ?? []) : [run.slots[slot] ?? Number.NaN];
       const words = values
-        .map((value) => (Number.isNaN(value) ? undefined : usual(value, run.slots)))
+        .map((value) => (Number.isNaN(value) ? undefined : usual(value, run.slots, run.system)))
         .find(Boolean);
       if (words)
         notes.caution?.({ key: `${definition.name}: unusual ${name}`, text: `${spoken(name)} ${words}` });
@@ -360,6 +363,7 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
       lists: lists.map(() => []),
       texts: new Map(),
       scales: new Map(),
+      system: notes.reading ?? 'metric',
     };
     for (const { slot, value } of fixed) run.slots[slot] = value;
     const wrong = taken(args, run) ?? filled(args, run, notes) ?? outOfRange(run) ?? refusedAt(0, run);

@@ -1,5 +1,6 @@
 /** How names and values of a definition read in messages. */
 
+import type { UnitSystem } from '../expression/index.ts';
 import { fromSI, isUnknownUnit, parseUnit } from '../quantity/index.ts';
 import type { Parameter } from './function-definition.ts';
 
@@ -17,6 +18,7 @@ export function valueWords(si: number, unit: string | undefined): string {
 }
 
 /** The unit in which a parameter's values are told. */
-export function unitOfParameter(parameter: Parameter): string {
-  return parameter.metric ?? (parameter.kind === 'share' ? '%' : '');
+export function unitOfParameter(parameter: Parameter, system: UnitSystem = 'metric'): string {
+  const own = system === 'inch' ? (parameter.inch ?? parameter.metric) : parameter.metric;
+  return own ?? (parameter.kind === 'share' ? '%' : '');
 }
