@@ -86,6 +86,13 @@ export function kindOf({ cell, result }: MachineCell, notebook: Pick<Notebook, '
   return isUnknownUnit(unit) ? PLAIN : unit.kind;
 }
 
+/** Takes numbers with units, and so the keypad; a text or a choice does not. */
+export function isNumberField({ cell }: MachineCell, { currency }: Pick<Notebook, 'currency'>): boolean {
+  return (
+    !cell.choices && ['number', 'quantity', 'empty', 'unknownUnit'].includes(contentOf(cell, currency).type)
+  );
+}
+
 /** A limit or any other quantity text as printed: "0.2 mm", "12 000 1/min". */
 export function quantityText(
   text: string,

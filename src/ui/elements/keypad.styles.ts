@@ -27,7 +27,7 @@ export const keypadStyles = css`
   .keys {
     grid-template-columns: repeat(5, minmax(64px, 1fr));
   }
-  button {
+  button:not(.link) {
     min-block-size: 64px;
     min-inline-size: 64px;
     padding: 2px 4px;
@@ -67,9 +67,9 @@ export const keypadStyles = css`
     stroke-width: 2;
     stroke-linejoin: round;
   }
-  small {
-    display: block;
-    font-size: 13px;
-    font-weight: 400;
+  @media (min-width: 1000px) {
+    .units {
+      flex-wrap: wrap;
+    }
   }
 `;

@@ -61,9 +61,13 @@ export class Keypad extends LitElement {
   get #units(): readonly Unit[] {
     const kind = isKindName(this.kind) ? kindNamed(this.kind) : PLAIN;
     const units = unitsOfKind(kind, this.currency === '' ? undefined : this.currency);
-    const own = units.findIndex(({ symbol }) => symbol === this.unit);
+    const [usual] = units;
+    const distance = ({ scale }: Unit): number => Math.abs(Math.log10(scale / (usual?.scale ?? 1)));
+    const [first, others] = [units.slice(0, 2), units.slice(2)];
+    const near = [...first, ...others.toSorted((a, b) => distance(a) - distance(b))];
+    const own = near.findIndex(({ symbol }) => symbol === this.unit);
     // In one order, whichever stands behind the number: a key never moves under the thumb.
-    return units.filter((_, k) => k < MOST_UNITS - 1 || k === Math.max(own, MOST_UNITS - 1));
+    return near.filter((_, k) => k < MOST_UNITS - 1 || k === Math.max(own, MOST_UNITS - 1));
   }
 
   override render(): TemplateResult {

@@ -58,33 +58,28 @@ export function machineField(one: MachineCell, state: FieldState, hands: FieldHa
         ? html`<div class=${look}>${choice(one, state, hands)}</div>`
         : html`<label class=${look}>${input(one, shown, state, hands)}</label>`
     }
-    ${steps ? stepButton(one, shown, 1, state, hands) : nothing}
+    ${steps ? stepButton(one, shown, 1, state, hands) : nothing} ${message(one, state)}
   </div>`;
 }
 
-function about(
-  { cell, result }: MachineCell,
-  { notebook, refusal, stoppedAt, received }: FieldState,
-): unknown {
+function about({ cell }: MachineCell, { notebook, received }: FieldState): string {
+  const was = received === undefined ? undefined : quantityText(received, notebook.currency);
+  const parts = [
+    limitsText(cell, notebook.currency),
+    ...(was ? [`received ${was.number} ${was.unit}`.trimEnd()] : []),
+  ];
+  return parts.filter((part) => part !== '').join(' · ');
+}
+
+/** What is wrong with the value, or where the steps end. */
+function message({ cell, result }: MachineCell, { refusal, stoppedAt }: FieldState): TemplateResult {
   const breach = (result?.cautions ?? []).find(({ type }) => type === 'breach')?.text;
-  const limits = limitsText(cell, notebook.currency);
-  const lines: TemplateResult[] = [];
-  if (refusal) lines.push(html`<span class="passed">▲ ${refusal}</span>`);
-  else if (breach) lines.push(html`<span class="passed">▲ ${breach}</span>`);
-  else if (stoppedAt) {
-    const words = cell.limits?.[`${stoppedAt}Text`];
-    lines.push(
-      html`<span class="stopped"
-        >▲ ${stoppedAt === 'high' ? 'highest' : 'lowest'} value${words ? `: ${words}` : ''}</span
-      >`,
-    );
-  }
-  if (limits) lines.push(html`<span>${limits}</span>`);
-  if (received !== undefined) {
-    const was = quantityText(received, notebook.currency);
-    lines.push(html`<span>received: ${was.number} ${was.unit}</span>`);
-  }
-  return lines;
+  const wrong = refusal ?? result?.error?.message ?? breach;
+  if (wrong) return html`<div class="message">▲ ${wrong}</div>`;
+  if (!stoppedAt) return html`<div class="message"></div>`;
+  const words = cell.limits?.[`${stoppedAt}Text`];
+  const end = stoppedAt === 'high' ? 'highest value' : 'lowest value';
+  return html`<div class="message stopped">▲ ${end}${words ? `: ${words}` : ''}</div>`;
 }
 
 function stepButton(

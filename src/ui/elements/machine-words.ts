@@ -29,13 +29,13 @@ export function cautionBand(
       )}
       ${
         here.length === 0
-          ? html`<li class="calm-line">No error, no limit passed, no open caution in these values.</li>`
+          ? html`<li class="calm-line">No error, no limit passed, no caution here.</li>`
           : nothing
       }
       ${
         elsewhere > 0
           ? html`<li>
-              ${elsewhere} more ${elsewhere === 1 ? 'caution' : 'cautions'} on this worksheet: see the desk.
+              ${elsewhere} more ${elsewhere === 1 ? 'caution' : 'cautions'} elsewhere: see the desk.
             </li>`
           : nothing
       }

@@ -11,7 +11,7 @@ export const machineStyles = css`
     font-size: 17px;
     touch-action: manipulation;
   }
-  button,
+  button:not(.link),
   select {
     min-block-size: 64px;
     min-inline-size: 64px;
@@ -128,7 +128,7 @@ export const machineStyles = css`
     grid-template-columns: minmax(0, 1fr) 76px minmax(200px, 250px) 76px;
     align-items: center;
     gap: 4px 12px;
-    padding: 10px 0;
+    padding: 10px 0 4px;
   }
   .field + .field {
     border-block-start: 1px solid var(--ruling-strong);
@@ -153,23 +153,24 @@ export const machineStyles = css`
     font-size: 0.72em;
   }
   .about {
-    min-block-size: 42px;
+    min-block-size: 21px;
     color: var(--ink-2);
     font-size: 16px;
     line-height: 1.3;
   }
-  .about span {
-    display: block;
-  }
-  .about .passed {
+  /* The line is there before anything stands on it. */
+  .message {
+    grid-column: 1 / -1;
+    min-block-size: 23px;
     color: var(--error);
+    font-size: 17px;
     font-weight: 600;
+    line-height: 23px;
   }
-  .about .stopped {
+  .message.stopped {
     color: var(--caution);
-    font-weight: 600;
   }
-  .step {
+  button.step:not(.link) {
     min-block-size: 72px;
     padding: 0;
   }
@@ -357,7 +358,8 @@ export const machineStyles = css`
     display: flex;
     align-items: baseline;
     flex-wrap: wrap;
-    min-block-size: 52px;
+    align-content: flex-start;
+    min-block-size: 62px;
     max-inline-size: 640px;
     gap: 0 12px;
     margin: 0 auto 6px;
@@ -438,9 +440,6 @@ export const machineStyles = css`
     }
     .field .value.whole {
       grid-column: 1 / -1;
-    }
-    .about {
-      min-block-size: 21px;
     }
     .value {
       padding-inline: 2px;

@@ -1,16 +1,16 @@
 /** A worksheet at the machine: the values that may be changed there, the results that matter, the cautions; nothing else. */
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { contentOf, enter } from '../../document/index.ts';
-import { readQuantity } from '../../quantity/index.ts';
-import '../elements/keypad.ts';
+import { enter } from '../../document/index.ts';
 import { cautionBand, nothingMarked, savedWords } from '../elements/machine-words.ts';
 import { machineField } from '../elements/machine-field.ts';
 import type { FieldHands } from '../elements/machine-field.ts';
+import { machinePad } from '../elements/machine-pad.ts';
+import type { OpenField } from '../elements/machine-pad.ts';
 import { machineResult } from '../elements/machine-result.ts';
 import { pressed } from '../keypad-press.ts';
 import type { EditedText, KeypadPress } from '../keypad-press.ts';
-import { groupedDigits, kindOf, machineCells } from '../machine-cells.ts';
+import { isNumberField, kindOf, machineCells } from '../machine-cells.ts';
 import type { MachineCell, MachineCells } from '../machine-cells.ts';
 import { readEntry } from '../machine-entry.ts';
 import { changedSince, keepReceived, keptReceived, receivedNow, restored } from '../received-values.ts';
@@ -23,13 +23,6 @@ import { WakeLock } from '../wake-lock.ts';
 import type { WakeState } from '../wake-lock.ts';
 import { Watching } from '../watching.ts';
 import { machineStyles } from './machine-page.styles.ts';
-
-/** The field being typed into. */
-interface OpenField {
-  readonly address: string;
-  readonly edited: EditedText;
-  readonly refusal?: string;
-}
 
 const WAKE_WORDS: Record<WakeState, string> = {
   on: 'Screen stays on ✓',
@@ -111,7 +104,7 @@ export class MachinePage extends LitElement {
     const cells = machineCells(session, worksheet);
     const empty = cells.changed.length + cells.shown.length === 0;
     const open = cells.changed.find(({ address }) => address === this.#open?.address);
-    const typing = open && this.#keypad && isNumberField(open, session);
+    const typing = open && this.#keypad && isNumberField(open, session.notebook);
     return html`
       <header>
         <div>
@@ -130,7 +123,7 @@ export class MachinePage extends LitElement {
       }
       <div class="work ${typing ? 'typing-now' : ''}">
         ${empty ? nothingMarked(session, (id) => this.#turnTo(session, id)) : this.#main(session, cells)}
-        ${typing ? this.#pad(session, open, cells) : nothing}
+        ${typing ? machinePad(session, open, this.#open, cells.changed.at(-1) === open) : nothing}
       </div>
       ${empty || typing ? nothing : this.#bar(session)}
       <div class="unseen" role="status" aria-live="polite">${this.#announced}</div>
@@ -151,7 +144,7 @@ export class MachinePage extends LitElement {
         shown.length === 0
           ? nothing
           : html`<section aria-labelledby="shown">
-              <h2 id="shown">Worked out from it</h2>
+              <h2 id="shown">Worked out from these</h2>
               <div class="results" aria-live="off">
                 ${decisionsFirst(shown).map((one) => machineResult(one, session.notebook))}
               </div>
@@ -255,7 +248,7 @@ export class MachinePage extends LitElement {
       ({ address }) => address === open?.address,
     );
     if (!open || !one) return true;
-    const kind = isNumberField(one, session) ? kindOf(one, session.notebook) : undefined;
+    const kind = isNumberField(one, session.notebook) ? kindOf(one, session.notebook) : undefined;
     const entry = readEntry(one.cell, open.edited.text, kind, session.notebook);
     if (entry.type === 'refused') {
       this.#open = { ...open, refusal: entry.words };
@@ -307,32 +300,6 @@ export class MachinePage extends LitElement {
       ...(words ? [words] : []),
     ].join(', ');
     this.requestUpdate();
-  }
-
-  #pad(session: Session, one: MachineCell, { changed }: MachineCells): TemplateResult {
-    const { currency } = session.notebook;
-    const kind = kindOf(one, session.notebook);
-    const open = this.#open;
-    const text = open?.edited.text ?? '';
-    const read = readQuantity(text, { currency });
-    const typed = read && 'unit' in read ? read.unit?.symbol : undefined;
-    const own = shownNumber(one.cell, currency)?.unit.symbol ?? '';
-    const entry = readEntry(one.cell, text, kind, session.notebook);
-    const words = open?.refusal ?? (entry.type === 'taken' ? entry.breach : undefined);
-    return html`<on-screen-keypad
-      .kind=${kind.name}
-      .currency=${currency}
-      .unit=${typed ?? own}
-      .for=${one.label}
-      .last=${changed.at(-1)?.address === one.address}
-    >
-      <div class="typing">
-        <span class="what">${one.label}</span>
-        <output>${groupedDigits(text) || ' '}</output>
-        <span class="note">${typed === undefined ? unitText(own === '1' ? '' : own) : ''}</span>
-        ${words ? html`<span class="passed" role="alert">▲ ${words}</span>` : nothing}
-      </div>
-    </on-screen-keypad>`;
   }
 
   #useKeypad(keypad: boolean): void {
@@ -389,13 +356,6 @@ export class MachinePage extends LitElement {
     keepReceived(undefined);
     this.dispatchEvent(new CustomEvent('to-desk', { bubbles: true, composed: true }));
   }
-}
-
-function isNumberField({ cell }: MachineCell, session: Session): boolean {
-  const { type } = contentOf(cell, session.notebook.currency);
-  return (
-    !cell.choices && (type === 'number' || type === 'quantity' || type === 'empty' || type === 'unknownUnit')
-  );
 }
 
 /** Texts decide, so they stand above the numbers. */
