@@ -173,9 +173,9 @@ test.each([
   '=COUNT(A1)',
   '=A1',
   '=ROW(A1)+A1',
-])('a cell that refers to itself in %s is a circle, which no function sees through', (content) =>
-  expectError(computed(content), '#CIRCLE!'),
-);
+])('a cell that refers to itself in %s is a circle, which no function sees through', (content) => {
+  expectError(computed(content), '#CIRCLE!');
+});
 
 test('what hangs on a circle says so and does not compute on', () => {
   const engine = opened({ A1: '=A2', A2: '=A1', A3: '=IFERROR(A1;7)', A4: '=A1+1', ...BESIDE });
