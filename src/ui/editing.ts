@@ -12,6 +12,7 @@ import {
   deleteLines,
   deleteName,
   enter,
+  fill,
   insertLines,
   isRefusal,
   paste,
@@ -133,6 +134,11 @@ export function pasteText(session: Session, text: string): void {
     .split(/\r?\n/)
     .map((line) => line.split('\t'));
   session.run(enter(session.notebook, { worksheet, row, column, typed: lines }));
+}
+
+/** Fills the selection from its first row or column; references shift as in copies. */
+export function fillSelection(session: Session, direction: 'down' | 'right'): void {
+  session.run(fill(session.notebook, { ...blockArgs(session), direction }));
 }
 
 export function resizeColumn(session: Session, column: number, width: number): void {

@@ -8,9 +8,14 @@ import type { KnownResult, Results } from './results.ts';
 import { contentOf, resultText, numberText } from './value-text.ts';
 
 const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
-const DEFAULT_WIDTHS = [220, 64, 150];
-const DEFAULT_WIDTH = 118;
+const FIRST_WIDTH = 220;
+const DEFAULT_WIDTH = 132;
 const HEADING_LENGTH = 60;
+/** Pixels around a number and of a caution's sign. */
+const NUMBER_PADDING = 25;
+const SIGN_WIDTH = 18;
+const FACE = "'Atkinson Hyperlegible Next', sans-serif";
+const MONO = "15px 'Atkinson Hyperlegible Mono', monospace";
 
 interface Made {
   readonly cell: Cell | undefined;
@@ -41,6 +46,7 @@ export class Faces implements GridModel {
     const other = worksheet.id !== this.#worksheet?.id || notebook.id !== this.#notebook?.id;
     if (other || formulas !== this.#formulas || notebook.display !== this.#notebook?.display)
       this.#made.clear();
+    if (this.#worksheet?.widths !== worksheet.widths) this.#made.clear();
     if (this.#worksheet?.names !== worksheet.names) {
       this.#symbols = new Set(
         [...namesOn(worksheet).values()].flatMap((name) => [name.name, name.symbol ?? '']),
@@ -67,7 +73,7 @@ export class Faces implements GridModel {
   }
 
   width(column: number): number {
-    return this.#worksheet?.widths[column] ?? DEFAULT_WIDTHS[column] ?? DEFAULT_WIDTH;
+    return this.#worksheet?.widths[column] ?? (column === 0 ? FIRST_WIDTH : DEFAULT_WIDTH);
   }
 
   columnName(column: number): string {
@@ -127,7 +133,22 @@ export class Faces implements GridModel {
     if (typeof value === 'number' && result && result.kind !== 'date') {
       const typed = this.#asTyped(content, cell, result.unit);
       const { number, unit } = numberText(value, result.unit, notebook, cell?.format);
-      return { type: 'number', text: typed ?? number, unit, role, ...marks };
+      if (typed !== undefined) return { type: 'number', text: typed, unit, role, ...marks };
+      const room =
+        this.width(column) -
+        NUMBER_PADDING -
+        (marks.caution ? SIGN_WIDTH : 0) -
+        (role === 'measured' ? SIGN_WIDTH : 0);
+      const fits = (text: string): boolean =>
+        this.#measure(text, MONO) + this.#measure(unit, `13px ${FACE}`) <= room;
+      const face = { type: 'number', unit, role, ...marks } as const;
+      if (fits(number)) return { ...face, text: number };
+      const title = [`${number} ${unit}`.trim(), marks.title ?? ''].filter(Boolean).join('\n');
+      for (let digits = 5; digits >= (cell?.format ? 6 : 3); digits -= 1) {
+        const rounded = numberText(value, result.unit, notebook, { type: 'significant', digits }).number;
+        if (rounded.length < number.length && fits(rounded)) return { ...face, text: rounded, title };
+      }
+      return { ...face, text: '↔', title: `the column is too narrow for ${title}` };
     }
     if (!result && content && (content.type === 'quantity' || content.type === 'number')) {
       const unit = content.type === 'quantity' ? content.unit : '';
@@ -172,7 +193,7 @@ export class Faces implements GridModel {
       return { type: 'text', text, symbol: symbolParts(text), ...more };
     const heading = alone && column === 0 && text.length <= HEADING_LENGTH && !/[.!?]$/.test(text);
     const note = !heading && (alone || column > 2);
-    const width = this.#measure(text, heading ? 600 : 400) + 20;
+    const width = this.#measure(text, heading ? `600 16px ${FACE}` : `15px ${FACE}`) + 20;
     let over = 0;
     let room = this.width(column);
     while (room < width && !cells[column + 1 + over] && column + 1 + over < worksheet.columnCount) {
@@ -197,10 +218,10 @@ export class Faces implements GridModel {
     return ['formula', 'quantity', 'number'].includes(type) && readSymbol(text).base.length === 1;
   }
 
-  #measure(text: string, weight: number): number {
+  #measure(text: string, font: string): number {
     if (this.#pen === undefined) this.#pen = document.createElement('canvas').getContext('2d');
     if (!this.#pen) return text.length * 7.5;
-    this.#pen.font = `${weight} ${weight > 500 ? 16 : 15}px 'Atkinson Hyperlegible Next', sans-serif`;
+    this.#pen.font = font;
     return this.#pen.measureText(text).width;
   }
 }

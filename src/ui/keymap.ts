@@ -15,7 +15,7 @@ export type Move =
 export type GridAction =
   | { readonly type: 'move'; readonly move: Move; readonly extend: boolean }
   | { readonly type: 'jump'; readonly move: 'up' | 'down' | 'left' | 'right'; readonly extend: boolean }
-  | { readonly type: 'edit' | 'clear' | 'undo' | 'redo' | 'selectAll' | 'save' | 'find' };
+  | { readonly type: 'edit' | 'clear' | 'undo' | 'redo' | 'selectAll' | 'save' | 'fillDown' };
 
 export interface KeyLike {
   readonly key: string;
@@ -55,6 +55,7 @@ export function gridAction(event: KeyLike): GridAction | undefined {
     if (key === 'y') return { type: 'redo' };
     if (key === 'a') return { type: 'selectAll' };
     if (key === 's') return { type: 'save' };
+    if (key === 'd') return { type: 'fillDown' };
     return undefined;
   }
   if (event.key === 'Enter' || event.key === 'F2') return { type: 'edit' };

@@ -15,15 +15,15 @@ const age = (at: number, now: number): string => {
 /** "saved 10:42 on this device · file copy 2 days old · ready without network". */
 export function saveWords({ saved, copiedAt, world }: Session): string {
   const { readiness, persisted } = world.installation;
+  const risk = persisted === false ? ': the browser may clear this one' : '';
   const parts = [
     saved.type === 'saved'
       ? `saved ${time(saved.at)} on this device`
       : saved.type === 'saving'
         ? 'saving…'
         : 'NOT saved',
-    copiedAt === undefined ? 'no file copy yet' : `file copy ${age(copiedAt, world.clock.now())}`,
+    copiedAt === undefined ? `no file copy yet${risk}` : `file copy ${age(copiedAt, world.clock.now())}`,
   ];
   if (readiness === 'ready') parts.push('ready without network');
-  if (persisted === false) parts.push('the browser may clear it: keep a file copy');
   return parts.join(' · ');
 }

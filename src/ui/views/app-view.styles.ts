@@ -36,11 +36,14 @@ export const appStyles = css`
     opacity: 1;
   }
   .status {
+    flex: 1 1 160px;
+    min-inline-size: 0;
     color: var(--ink-2);
     font-size: 13px;
+    line-height: 1.3;
   }
   .spring {
-    flex: 1;
+    display: none;
   }
   .busy {
     color: var(--caution);
@@ -135,13 +138,6 @@ export const appStyles = css`
     h1 {
       flex: 1 1 40%;
       max-inline-size: none;
-    }
-    .status {
-      flex: 1 1 200px;
-      min-inline-size: 0;
-    }
-    .spring {
-      display: none;
     }
     .narrow.last {
       order: 1;

@@ -1,7 +1,7 @@
 /** Contents of the notebook: its worksheets and the names of the one in sight. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { addWorksheet, deleteWorksheet, renameWorksheet, usersOf } from '../../document/index.ts';
+import { addWorksheet, deleteWorksheet, renameWorksheet, setCommon, usersOf } from '../../document/index.ts';
 import type { DefinedName, Worksheet } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { symbolParts } from '../faces.ts';
@@ -62,8 +62,10 @@ export class ContentsRail extends LitElement {
       }
       .tools {
         display: none;
-        gap: 10px;
-        padding: 0 8px 6px 16px;
+        flex-wrap: wrap;
+        gap: 0 10px;
+        padding: 2px 8px 6px 16px;
+        font-size: 13px;
       }
       .here + .tools {
         display: flex;
@@ -144,6 +146,15 @@ export class ContentsRail extends LitElement {
       <div class="tools">
         <button class="link" ?disabled=${session.readOnly} @click=${() => this.#rename(session, each)}>
           rename
+        </button>
+        <button
+          class="link"
+          title="its names are found from every worksheet"
+          aria-pressed=${each.common ? 'true' : 'false'}
+          ?disabled=${session.readOnly}
+          @click=${() => session.run(setCommon(session.notebook, { worksheet: each.id, common: !each.common }))}
+        >
+          ${each.common ? 'common ✓' : 'common'}
         </button>
         <button
           class="link"

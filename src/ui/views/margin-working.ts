@@ -4,6 +4,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { FunctionDefinition } from '../../definition/index.ts';
 import { labelOf, roleOf } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
+import { canWriteUnit, writeUnit } from '../assumed-unit.ts';
 import { cellLink } from '../cell-links.ts';
 import { equation } from '../elements/equation.ts';
 import { distinct } from '../open-cautions.ts';
@@ -11,6 +12,7 @@ import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { parameterDetail } from '../signature.ts';
 import { resultText } from '../value-text.ts';
+import './cell-properties.ts';
 import { Watching } from '../watching.ts';
 import { workingOf } from '../working.ts';
 import type { Working } from '../working.ts';
@@ -100,8 +102,8 @@ export class MarginWorking extends LitElement {
       ${working?.equation ? this.#math(session, working.equation) : nothing}
       ${working?.substituted ? this.#math(session, working.substituted) : nothing} ${this.#result(session)}
       ${this.#cautions(session)} ${this.#steps(session)}
-      ${working ? this.#functions(session, working) : nothing} ${this.#source(session)}
-      ${this.#links(session)}
+      ${working ? this.#functions(session, working) : nothing} ${this.#links(session)}
+      <cell-properties .session=${session}></cell-properties>
     `;
   }
 
@@ -132,7 +134,7 @@ export class MarginWorking extends LitElement {
     return distinct(session.result?.cautions ?? []).map(
       (each) =>
         html`<div class=${each.type === 'assumed' ? 'second' : 'caution'}>
-          ${each.type === 'assumed' ? '' : '▲ '}${each.text}
+          ${each.type === 'assumed' ? '' : '▲ '}${each.text}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
           ${each.acknowledged === undefined ? nothing : html`<br /><span class="second">acknowledged: ${each.acknowledged}</span>`}
         </div>`,
     );
@@ -213,11 +215,6 @@ export class MarginWorking extends LitElement {
           </p>`,
       )}
     </details>`;
-  }
-
-  #source(session: Session): TemplateResult | typeof nothing {
-    const source = session.cell?.source;
-    return source ? html`<p class="second">Where the value comes from: ${source}</p>` : nothing;
   }
 
   #links(session: Session): TemplateResult | typeof nothing {

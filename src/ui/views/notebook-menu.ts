@@ -2,7 +2,7 @@
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { writeCsvGrid, writeCsvList } from '../../exchange/index.ts';
-import { deleteRows, insertRows, deleteColumns, insertColumns } from '../editing.ts';
+import { fillSelection, deleteRows, insertRows, deleteColumns, insertColumns } from '../editing.ts';
 import { resultsFor } from '../export-results.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -76,6 +76,8 @@ export class NotebookMenu extends LitElement {
         ${this.#item('Save all values as a list (CSV)', () => this.#csv(session, 'list'))}
         ${this.#item('Print…', () => window.print())}
         <h3>Page</h3>
+        ${this.#item('Fill the selection down from its first row', () => fillSelection(session, 'down'), fixed)}
+        ${this.#item('Fill it to the right from its first column', () => fillSelection(session, 'right'), fixed)}
         ${this.#item('Insert rows above', () => insertRows(session), fixed)}
         ${this.#item('Delete the selected rows', () => deleteRows(session), fixed)}
         ${this.#item('Insert columns before', () => insertColumns(session), fixed)}

@@ -144,7 +144,7 @@ export const gridStyles = css`
     padding-inline: 10px 8px;
   }
   td.number .value {
-    flex: 1 1 auto;
+    flex: 1 0 auto;
     font-family: var(--mono);
     font-size: 15px;
     text-align: end;
@@ -152,8 +152,8 @@ export const gridStyles = css`
     overflow-wrap: normal;
   }
   .unit {
-    flex: 0 0 auto;
-    min-inline-size: 46px;
+    flex: 0 1 46px;
+    min-inline-size: max-content;
     color: var(--ink-2);
     font-size: 13px;
     white-space: nowrap;
@@ -203,6 +203,10 @@ export const gridStyles = css`
     background: var(--wash);
     outline: 2px solid var(--accent);
     outline-offset: -1px;
+  }
+  td.active:has(.editor.open) {
+    z-index: 3;
+    outline: 0;
   }
   .editor {
     position: absolute;

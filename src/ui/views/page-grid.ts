@@ -1,7 +1,15 @@
 /** The worksheet as a squared page: W3C APG grid keys, one input always over the active cell, selection with mouse, touch and keys. */
 
 import { LitElement, html, type PropertyValues, type TemplateResult } from 'lit';
-import { commitDraft, clearSelection, copyText, pasteText, resizeColumn, startDraft } from '../editing.ts';
+import {
+  commitDraft,
+  clearSelection,
+  copyText,
+  fillSelection,
+  pasteText,
+  resizeColumn,
+  startDraft,
+} from '../editing.ts';
 import { pointAt } from '../pointing.ts';
 import { GridBody } from '../elements/grid-body.ts';
 import { Faces } from '../faces.ts';
@@ -63,11 +71,17 @@ export class PageGrid extends LitElement {
             <th scope="col" aria-colindex="1"><span class="unseen">row</span></th>
             ${widths.map(
               (_, k) =>
-                html`<th scope="col" aria-colindex=${k + 2} class=${k >= left && k <= right ? 'at' : ''}>
+                html`<th
+                  scope="col"
+                  aria-colindex=${k + 2}
+                  @click=${() => this.#selectColumn(k)}
+                  class=${k >= left && k <= right ? 'at' : ''}
+                >
                   ${this.#faces.columnName(k)}<span
                     class="grip"
                     data-column=${k}
                     @pointerdown=${this.#onGrip}
+                    @click=${(event: Event) => event.stopPropagation()}
                   ></span>
                 </th>`,
             )}
@@ -239,6 +253,7 @@ export class PageGrid extends LitElement {
     else if (action.type === 'jump') session.jump(action.move, action.extend);
     else if (action.type === 'edit') startDraft(session, session.cell?.content ?? '', false, 'cell');
     else if (action.type === 'clear') clearSelection(session);
+    else if (action.type === 'fillDown') fillSelection(session, 'down');
     else if (action.type === 'undo') session.undo();
     else if (action.type === 'redo') session.redo();
     else if (action.type === 'save')
@@ -291,6 +306,14 @@ export class PageGrid extends LitElement {
     if (!this.#leaveDraft(session)) return;
     session.select(place.row, place.column, event.shiftKey);
     this.#drag = { pointer: event.pointerId };
+    this.focusCell();
+  }
+
+  #selectColumn(column: number): void {
+    const { session } = this;
+    if (!session) return;
+    const { id, rowCount } = session.worksheet;
+    session.selectBlock({ worksheet: id, row: 0, column, toRow: rowCount - 1, toColumn: column });
     this.focusCell();
   }
 
