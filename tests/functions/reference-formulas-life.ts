@@ -74,6 +74,9 @@ const fastLife = 'COST.ECONOMIC_LIFE({n}; {Tt}; 0 money; 1 money/h)';
 const bend = (l: string, d: string): string => `RIGID.DEFLECTION(${d}; ${l}; 210 GPa; 500 N)`;
 const atWear = (run: string, limit: string): string => `LIFE.AT_WEAR({t_${run}}; {VB_${run}}; ${limit})`;
 
+const floor = (engagement: string, sense: string): string =>
+  `CHATTER.MILL_FLOOR(20 mm; {N}; ${engagement}; "${sense}"; {Kt}; {Kr_ratio}; {fx}; {zx}; {kx}; {fy}; {zy}; {ky})`;
+
 export const FORMULAS: Formulas = {
   d03: { n: exponent, C: constant },
   d04: {
@@ -210,6 +213,14 @@ export const FORMULAS: Formulas = {
   },
   g05: { f1: 'RIGID.FREQUENCY({d}; {L}; {E}; {rho})' },
   g12: { y_chuck: 'RIGID.DEFLECTION({d}; {L}; {E}; {F})' },
+  h03: { k_y: '{k} / COS({theta})^2', b_min: 'CHATTER.TURN_LIMIT({k} / COS({theta})^2; {zeta}; {Kf})' },
+  h12: { w_min: 'CHATTER.TURN_LIMIT(1340049.648 N/m; {zeta}; 100 MPa)' },
+  h14: {
+    n_next_lower_lobe: 'CHATTER.POCKET_SPEED({z}; {fc}; 3)',
+    n_next_higher_lobe: 'CHATTER.POCKET_SPEED({z}; {fc}; 4)',
+  },
+  h15: { a_min: floor('10 mm', 'down') },
+  h16: { a_min: floor('10 mm', 'up') },
   l30: { shape_ml: 'LIFE.WEIBULL_SHAPE({t})', scale_ml: 'LIFE.WEIBULL_SCALE({t})' },
   l32: {
     median: 'LIFE.AT_RELIABILITY({beta}; {eta}; 0.5)',
@@ -266,6 +277,20 @@ export const NOT_EXPRESSED: Readonly<Record<string, string>> = {
   g10: 'modal mass',
   'g12.ratio': 'needs the bar between centres',
   'g12.y_centres': 'the bar between centres',
+  h02: 'points of the lobes of turning by chatter frequency; the library gives the floor only',
+  h05: 'mean tooth angle, a cruder law than that of the library',
+  h06: 'direction factors are checked inside the family by themselves',
+  h07: 'as h06',
+  h08: 'as h06',
+  h10: 'multipliers of the full problem with one mode and none across',
+  'h12.k': 'an intermediate value',
+  'h12.h_mean': 'an intermediate value',
+  'h14.waves': 'an intermediate value',
+  'h15.f_chatter': 'the frequency is not a result of the library; the test of the family checks it',
+  'h15.n_lobe_1': 'as f_chatter',
+  'h16.f_chatter': 'as h15',
+  'h16.n_lobe_1': 'as h15',
+  h18: 'mode shapes instead of stiffnesses; the test of the family checks it',
   k01: OTHER_TABLE,
   k02: OTHER_TABLE,
   k03: OTHER_TABLE,
