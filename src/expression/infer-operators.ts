@@ -208,6 +208,15 @@ function combinedKind(operator: '*' | '/', a: Dimension, b: Dimension): Kind {
   return made;
 }
 
+const isRadians = ({ name, dimension }: Kind): boolean =>
+  dimension.scale === 'angle' || name === 'radian measure';
+
+/** An angle times or over a plain number: a plain number in radians, never to be read in another unit of angle (F11, F15). */
+function isRadianProduct(operator: '*' | '/', a: Kind, b: Kind): boolean {
+  const factor = (kind: Kind): boolean => isPlain(kind) && !isRadians(kind);
+  return (isRadians(a) && factor(b)) || (operator === '*' && isRadians(b) && factor(a));
+}
+
 function productType(operator: '*' | '/', left: Operand, right: Operand): Outcome {
   const a = countsAs(left.type);
   const b = countsAs(right.type);
@@ -219,6 +228,7 @@ function productType(operator: '*' | '/', left: Operand, right: Operand): Outcom
       return { type: noArithmetic(operand, type.kind) };
   }
   if (!a || !b) return { type: NEUTRAL };
+  if (isRadianProduct(operator, a.kind, b.kind)) return { type: numberOf(kindNamed('radian measure')) };
   return { type: numberOf(combinedKind(operator, a.kind.dimension, b.kind.dimension)) };
 }
 

@@ -44,6 +44,8 @@ export const KIND_ROWS: readonly KindRow[] = [
   general('ratio', none, ''),
   general('share', none, '%'),
   general('count', none, ''),
+  /** What an angle counts as in a product (F11): a plain number that still knows where it comes from. */
+  general('radian measure', none, '', '', 'a plain number'),
   general('length', length, 'mm', 'in'),
   special('feed per tooth', length, 'mm', 'in'),
   special('feed per revolution', length, 'mm', 'in'),

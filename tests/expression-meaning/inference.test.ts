@@ -17,7 +17,7 @@ test('F11 an angle and each hardness scale are dimensions of their own in sums a
 });
 
 test('F11 in products and powers an angle is its radian value', () => {
-  expect(said('=B5*2')).toBe('number');
+  expect(said('=B5*2')).toBe('radian measure');
   expect(said('=B5*B3')).toBe('length');
   expect(said('=B5^2')).toBe('number');
   expect(evaluated(inferred('=90 deg*2'))).toBeCloseTo(180 * DEGREE, 14);
