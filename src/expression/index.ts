@@ -21,7 +21,6 @@ export * from './syntax-cautions.ts';
 export { escapeMarkup, readSymbol, typesetSymbol } from './symbol.ts';
 export { typesetUnit } from './typeset-unit.ts';
 export * from './typeset.ts';
-export * from './engine-text.ts';
 export * from './call-at.ts';
 export * from './evaluate-columns.ts';
 export * from './evaluate-decimal.ts';
