@@ -9,20 +9,30 @@ import type { Parameter } from './parameter.ts';
 export const numbersOf = (rows: readonly (readonly Scalar[])[]): number[] =>
   rows.flat().filter((cell) => typeof cell === 'number');
 
-function collected(value: Value, inRange: (cell: Scalar) => readonly number[]): number[] | Failure {
+/** Loops, because running sums over long columns call this for every cell. */
+function collected(value: Value, inRange: (cell: Scalar) => number | undefined): number[] | Failure {
   if (isFailure(value)) return value;
   if (isGrid(value)) {
-    const cells = value.grid.flat();
-    return cells.find((cell) => isFailure(cell)) ?? cells.flatMap(inRange);
+    const numbers: number[] = [];
+    for (const row of value.grid) {
+      for (const cell of row) {
+        if (typeof cell === 'object' && cell !== null) return cell;
+        const number = inRange(cell);
+        if (number !== undefined) numbers.push(number);
+      }
+    }
+    return numbers;
   }
   if (value === null) return [];
   const number = asNumber(value);
   return typeof number === 'number' ? [number] : number;
 }
 
-const numberOnly = (cell: Scalar): readonly number[] => (typeof cell === 'number' ? [cell] : []);
-const textAsZero = (cell: Scalar): readonly number[] =>
-  cell === null ? [] : [typeof cell === 'number' ? cell : cell === true ? 1 : 0];
+const numberOnly = (cell: Scalar): number | undefined => (typeof cell === 'number' ? cell : undefined);
+const textAsZero = (cell: Scalar): number | undefined => {
+  if (cell === null) return undefined;
+  return typeof cell === 'number' ? cell : Number(cell === true);
+};
 
 /** The numbers of a range; a value given directly must be a number. */
 export const sequence = (name: string): Parameter<number[]> => ({
