@@ -1,5 +1,6 @@
 /** Finding functions by the words of the trade. */
 
+import { FAMILIES } from '../definition/index.ts';
 import type { Catalogue } from './ports.ts';
 
 export interface FoundFunction {
@@ -7,23 +8,12 @@ export interface FoundFunction {
   readonly summary: string;
 }
 
-/** Headings of the families; one that is missing here shows its key. */
+const BUILT_IN = 'built-in';
+
+/** Headings of the families, in the order of the list. */
 export const FAMILY_TITLES: ReadonlyMap<string, string> = new Map([
-  ['cut', 'Speed, feed, time, power'],
-  ['mill', 'Milling'],
-  ['force', 'Cutting forces'],
-  ['material', 'Work materials'],
-  ['stock', 'Stock and buy-to-fly'],
-  ['crank', 'Crankshafts'],
-  ['machine', 'Machine and spindle'],
-  ['life', 'Tool life and wear'],
-  ['cost', 'Cost and time'],
-  ['drill', 'Drilling'],
-  ['deep', 'Deep holes'],
-  ['thread', 'Threads'],
-  ['turn', 'Turning'],
-  ['tool', 'Tools and holders'],
-  ['built-in', 'General arithmetic, text, statistics, look-up'],
+  ...FAMILIES.map(({ name, title }) => [name, title] as const),
+  [BUILT_IN, 'General arithmetic, text, statistics, look-up'],
 ]);
 
 interface Searchable extends FoundFunction {
@@ -41,7 +31,7 @@ export function searchFunctions(
     ...catalogue.domain.map((each) => ({
       name: each.name,
       summary: each.summary,
-      family: each.family.toLowerCase(),
+      family: each.family,
       text: [
         each.name,
         each.summary,
@@ -57,7 +47,7 @@ export function searchFunctions(
     ...catalogue.builtins.map((each) => ({
       name: each.name,
       summary: each.summary,
-      family: 'built-in',
+      family: BUILT_IN,
       text: `${each.name} ${each.summary} ${each.searchWords.join(' ')}`.toLowerCase(),
     })),
   ];
@@ -81,11 +71,12 @@ export function searchFunctions(
           .filter(({ rank }) => rank > 0)
           .sort((a, b) => b.rank - a.rank)
           .map(({ each }) => each);
-  const families = new Map<string, FoundFunction[]>();
+  const inOrder = words.length === 0 ? [...FAMILY_TITLES.keys()] : [];
+  const families = new Map<string, FoundFunction[]>(inOrder.map((family) => [family, []]));
   for (const each of ranked) {
     const group = families.get(each.family);
     if (group) group.push(each);
     else families.set(each.family, [each]);
   }
-  return [...families].map(([family, found]) => ({ family, found }));
+  return [...families].map(([family, found]) => ({ family, found })).filter(({ found }) => found.length > 0);
 }
