@@ -100,7 +100,9 @@ export class AppView extends LitElement {
     this.#unsubscribe = session.subscribe(seen);
     seen();
     void world.shelf.list().then((items) => {
-      session.copiedAt = items.find((item) => item.id === notebook.id)?.copiedAt;
+      const item = items.find((each) => each.id === notebook.id);
+      session.copiedAt = item?.copiedAt;
+      if (item && session.version === 0) session.saved = { type: 'saved', at: item.changedAt };
       this.requestUpdate();
     });
     void this.updateComplete.then(() => setTimeout(() => this.#page?.focusCell()));
