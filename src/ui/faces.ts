@@ -189,7 +189,7 @@ export class Faces implements GridModel {
   #text(worksheet: Worksheet, row: number, column: number, text: string, more: Partial<Face>): Face {
     const cells = worksheet.rows[row] ?? [];
     const alone = cells.every((each, k) => !each || k === column);
-    if (!alone && (this.#symbols.has(text) || this.#isSymbol(worksheet, row, column, text)))
+    if (!alone && column > 0 && (this.#symbols.has(text) || this.#isSymbol(worksheet, row, column, text)))
       return { type: 'text', text, symbol: symbolParts(text), ...more };
     const heading = alone && column === 0 && text.length <= HEADING_LENGTH && !/[.!?]$/.test(text);
     const note = !heading && (alone || column > 2);

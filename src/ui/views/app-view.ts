@@ -19,6 +19,7 @@ import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE, USUAL_CAUTIONS } from '../usual-cautions.ts';
 import { bands } from './bands.ts';
+import { resultsFor } from '../export-results.ts';
 import { saveWords } from '../save-words.ts';
 import { appStyles } from './app-view.styles.ts';
 
@@ -172,7 +173,7 @@ export class AppView extends LitElement {
     if (!session || !world) return;
     await world.files.save(
       `${fileName(session.notebook.title)}.json`,
-      writeNotebook(session.notebook),
+      writeNotebook(session.notebook, resultsFor(session)),
       'application/json',
     );
     await world.shelf.markCopied(session.notebook.id);
