@@ -42,6 +42,10 @@ export const keypadStyles = css`
     background: var(--button);
     font-size: 16px;
   }
+  button.primary {
+    border-color: var(--accent);
+    background: var(--accent);
+  }
   .units button {
     flex: 1 0 auto;
     padding-inline: 14px;

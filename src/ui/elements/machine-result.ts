@@ -71,7 +71,7 @@ function value(
   if (typeof result.value === 'number' && result.kind !== 'date') {
     const { number, unit } = numberText(result.value, result.unit, notebook, cell.format);
     return html`<div class="number">
-      ${sign}${number}${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}
+      ${sign}${number}${unit === '' ? nothing : html`<span class="unit">${` ${unit}`}</span>`}
     </div>`;
   }
   return html`${sign}${decision(resultText(result, notebook))}`;

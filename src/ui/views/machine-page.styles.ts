@@ -270,7 +270,8 @@ export const machineStyles = css`
     overflow-wrap: anywhere;
   }
   .result .number .unit {
-    margin-inline-start: 8px;
+    margin-inline-start: 3px;
+    white-space: pre;
     font: 400 20px/1.2 var(--face);
   }
   .result .decision {

@@ -1,0 +1,291 @@
+/** The machine-side page as a gloved thumb meets it: steps, limits, keypad, cautions, undo, values as received. */
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import { closeBrowser, enter, goTo, newNotebook, openDesk, shows, type Desk } from './desk.ts';
+
+let desk: Desk | undefined;
+afterEach(async () => {
+  await desk?.close();
+  desk = undefined;
+});
+afterAll(closeBrowser);
+
+const SIZES = [
+  { width: 820, height: 1180 },
+  { width: 390, height: 844 },
+  { width: 1366, height: 768 },
+];
+
+/** The shipped pump cover at the machine, on a screen that is touched. */
+async function atMachine(size = SIZES[0]): Promise<Page> {
+  desk = await openDesk();
+  const browser = desk.context.browser();
+  if (!browser || !size) throw new Error('no browser');
+  const context = await browser.newContext({ viewport: size, hasTouch: true, isMobile: false });
+  const page = await context.newPage();
+  const { troubles, close } = desk;
+  page.on('pageerror', (error) => troubles.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !/net::|Failed to load/.test(message.text()))
+      troubles.push(message.text());
+  });
+  desk = {
+    ...desk,
+    async close() {
+      await context.close();
+      await close();
+    },
+  };
+  await page.goto(desk.address);
+  await page.locator('section[aria-label=templates] button', { hasText: /pump/i }).tap();
+  await page.getByRole('button', { name: 'At the machine' }).tap();
+  await result(page, 'B21', '2817 mm/min');
+  return page;
+}
+
+const field = (page: Page, address: string): ReturnType<Page['locator']> =>
+  page.locator(`machine-page .field[data-cell=${address}]`);
+const value = (page: Page, address: string): Promise<string> =>
+  page.locator(`machine-page [data-field=${address}]`).inputValue();
+const press = async (page: Page, ...names: string[]): Promise<void> => {
+  for (const name of names)
+    await page.locator('on-screen-keypad').getByRole('button', { name, exact: true }).tap();
+};
+const step = (page: Page, address: string, way: 'more' | 'less'): Promise<void> =>
+  field(page, address)
+    .getByRole('button', { name: new RegExp(`${way}$`) })
+    .tap({ force: true });
+const DONE = 'take it and put the keypad away';
+
+/** Waits until a worked value shows this. */
+async function result(page: Page, address: string, text: string): Promise<void> {
+  const place = page.locator(`machine-page .result[data-cell=${address}]`);
+  const until = Date.now() + 8_000;
+  let seen = '';
+  while (Date.now() < until) {
+    seen = (
+      await place
+        .locator('.number, .decision')
+        .innerText()
+        .catch(() => '')
+    )
+      .replaceAll(/\s+/g, ' ')
+      .trim();
+    if (seen === text) return;
+    await page.waitForTimeout(40);
+  }
+  throw new Error(`${address} shows "${seen}", not "${text}"`);
+}
+
+test('one press turns the worksheet into its machine side: fields, results, decision, cautions and nothing else', async () => {
+  const page = await atMachine();
+  expect(await page.locator('machine-page .field').count()).toBe(3);
+  expect(await page.locator('machine-page .result').count()).toBe(5);
+  expect(await page.locator('page-grid').count()).toBe(0);
+  await result(page, 'B39', 'yes: program 2817 mm/min');
+  expect(await field(page, 'B9').innerText()).toContain('0.2 to 5 mm');
+  expect(await page.locator('machine-page .usual').innerText()).toContain('a qualified person decide');
+  expect(desk?.troubles).toEqual([]);
+});
+
+test('a step writes through the same command as the desk and everything is worked out again', async () => {
+  const page = await atMachine();
+  await step(page, 'B11', 'more');
+  expect(await value(page, 'B11')).toBe('270');
+  // 270 m/min over a circumference of pi * 50 mm is 1718.87 1/min, worked by hand.
+  await result(page, 'B17', '1719 1/min');
+  await step(page, 'B9', 'more');
+  expect(await value(page, 'B9')).toBe('1.6');
+  await step(page, 'B12', 'more');
+  await step(page, 'B12', 'more');
+  expect(await value(page, 'B12')).toBe('0.10');
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  expect(await value(page, 'B12')).toBe('0.09');
+  await page.getByRole('button', { name: 'Values as received' }).tap();
+  expect([await value(page, 'B9'), await value(page, 'B11'), await value(page, 'B12')]).toEqual([
+    '1.5',
+    '260',
+    '0.08',
+  ]);
+  await result(page, 'B17', '1655 1/min');
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  expect([await value(page, 'B9'), await value(page, 'B11'), await value(page, 'B12')]).toEqual([
+    '1.6',
+    '270',
+    '0.09',
+  ]);
+  await page.getByRole('button', { name: 'Back to the desk' }).tap();
+  await shows(page, 'B11', '270 m/min');
+});
+
+test('steps end on the limit and say its own words; typing beyond it is a visible breach', async () => {
+  const page = await atMachine();
+  await page.locator('[data-field=B9]').tap();
+  await press(page, '4', 'decimal point', '9', '5', DONE);
+  expect(await value(page, 'B9')).toBe('4.95');
+  await step(page, 'B9', 'more');
+  expect(Number(await value(page, 'B9'))).toBe(5);
+  await step(page, 'B9', 'more');
+  expect(Number(await value(page, 'B9'))).toBe(5);
+  expect(await field(page, 'B9').locator('.message').innerText()).toContain('more than this is roughing');
+  await page.locator('[data-field=B9]').tap();
+  await press(page, '6', 'decimal point', '5');
+  await page
+    .locator('on-screen-keypad .passed', { hasText: 'above 5 mm (more than this is roughing)' })
+    .waitFor();
+  await press(page, DONE);
+  await field(page, 'B9')
+    .locator('.message', { hasText: 'above 5 mm (more than this is roughing)' })
+    .waitFor();
+  await page
+    .locator('machine-page .cautions .error-line', { hasText: 'stock on the wall: above 5 mm' })
+    .waitFor();
+  await step(page, 'B9', 'less');
+  expect(await value(page, 'B9')).toBe('6.4');
+});
+
+test('nothing moves under the thumb when a limit is passed', async () => {
+  for (const size of SIZES) {
+    const page = await atMachine(size);
+    const places = async (): Promise<unknown> =>
+      page.locator('machine-page').evaluate((element) =>
+        [...(element.shadowRoot?.querySelectorAll('.step, .bar button') ?? [])].map((each) => {
+          const { x, y } = each.getBoundingClientRect();
+          return [Math.round(x), Math.round(y)];
+        }),
+      );
+    const before = await places();
+    for (let k = 0; k < 7; k += 1) await step(page, 'B11', 'more');
+    await field(page, 'B11').locator('.message', { hasText: 'highest value' }).waitFor();
+    expect(await places()).toEqual(before);
+    await desk?.close();
+    desk = undefined;
+  }
+});
+
+test('F1a the keypad types numbers, units, fractions and signs without the system keyboard', async () => {
+  const page = await atMachine();
+  const input = page.locator('[data-field=B9]');
+  await input.tap();
+  expect(await input.getAttribute('inputmode')).toBe('none');
+  await press(page, '1', 'fraction bar', '8', 'inches', 'take it and go to the next field');
+  expect(await value(page, 'B9')).toBe('1/8');
+  // The next field is open, its whole value selected.
+  await press(page, '2', '9', '5', DONE);
+  expect(await value(page, 'B11')).toBe('295');
+  expect(await page.locator('on-screen-keypad').count()).toBe(0);
+  await page.locator('[data-field=B12]').tap();
+  await press(page, '9', 'exponent of ten', 'change the sign', '2', DONE);
+  expect(await value(page, 'B12')).toBe('9E-2');
+  await page.locator('[data-field=B12]').tap();
+  await press(page, '7', 'leave the value as it was');
+  expect(await value(page, 'B12')).toBe('9E-2');
+  await page.getByRole('button', { name: 'Back to the desk' }).tap();
+  await shows(page, 'B11', '295 m/min');
+});
+
+test('what can not be read is refused with words and the value stays', async () => {
+  const page = await atMachine();
+  await page.locator('[data-field=B11]').tap();
+  await page.keyboard.type('20 min');
+  await page.keyboard.press('Enter');
+  await page
+    .locator('machine-page [role=alert], machine-page .message', { hasText: 'not a time' })
+    .first()
+    .waitFor();
+  await page.keyboard.press('Escape');
+  expect(await value(page, 'B11')).toBe('260');
+  await page.locator('[data-field=B11]').tap();
+  await press(page, 'clear the field', DONE);
+  expect(await value(page, 'B11')).toBe('260');
+});
+
+test('every target is 64 px and every field value 32 px at least, with nothing wider than the screen', async () => {
+  for (const size of SIZES) {
+    const page = await atMachine(size);
+    await page.locator('[data-field=B9]').tap();
+    const small = await page.evaluate(() => {
+      const host = document
+        .querySelector('swarf-book')
+        ?.shadowRoot?.querySelector('machine-page')?.shadowRoot;
+      const pad = host?.querySelector('on-screen-keypad')?.shadowRoot;
+      const buttons = [
+        ...(host?.querySelectorAll('button') ?? []),
+        ...(pad?.querySelectorAll('button') ?? []),
+      ];
+      return buttons
+        .map((each) => ({
+          box: each.getBoundingClientRect(),
+          name: each.ariaLabel ?? each.textContent.trim(),
+        }))
+        .filter(({ box }) => box.width < 63.5 || box.height < 63.5)
+        .map(({ box, name }) => `${name} ${box.width} x ${box.height}`);
+    });
+    expect(small).toEqual([]);
+    const sizes = await page
+      .locator('machine-page [data-field]')
+      .evaluateAll((all) => all.map((each) => parseFloat(getComputedStyle(each).fontSize)));
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(32);
+    const width = await page
+      .locator('machine-page')
+      .evaluate((element) => element.shadowRoot?.querySelector('main')?.scrollWidth ?? 0);
+    expect(width).toBeLessThanOrEqual(size.width);
+    await desk?.close();
+    desk = undefined;
+  }
+});
+
+test('a reload at the machine comes back there and still knows the values as received', async () => {
+  const page = await atMachine();
+  await step(page, 'B11', 'more');
+  await page.locator('machine-page header p', { hasText: /saved \d/ }).waitFor();
+  await page.reload();
+  await result(page, 'B17', '1719 1/min');
+  await page.getByRole('button', { name: 'Values as received' }).tap();
+  await result(page, 'B17', '1655 1/min');
+});
+
+test('undo at the machine never reaches what was done at the desk before', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', 'speed');
+  await enter(page, 'B1', '200 m/min');
+  await page.getByRole('button', { name: 'At the machine' }).click();
+  await page.locator('machine-page .nothing', { hasText: 'changed at the machine' }).waitFor();
+  await page.getByRole('button', { name: 'Back to the desk' }).click();
+  await goTo(page, 'B1');
+  await page.locator('machine-mark select').selectOption('changed');
+  await page.getByRole('button', { name: 'At the machine' }).click();
+  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  await page.locator('[data-field=B1]').focus();
+  await page.keyboard.press('ArrowUp');
+  expect(await value(page, 'B1')).toBe('210');
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await value(page, 'B1')).toBe('200');
+  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+});
+
+test('the page and the keypad name everything for screen readers, in the light and in the dark', async () => {
+  for (const theme of ['light', 'dark']) {
+    const page = await atMachine();
+    await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
+    await page.locator('[data-field=B9]').tap();
+    await page.locator('on-screen-keypad').waitFor();
+    // The page's own policy refuses scripts put into it: the checker comes in by the debugger.
+    const session = await page.context().newCDPSession(page);
+    await session.send('Runtime.evaluate', { expression: axe.source });
+    const { result: found } = await session.send('Runtime.evaluate', {
+      expression:
+        'axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"] }).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.html.slice(0, 120)).join(" | ")))',
+      awaitPromise: true,
+      returnByValue: true,
+    });
+    expect(found.value).toEqual([]);
+    await desk?.close();
+    desk = undefined;
+  }
+});
