@@ -223,5 +223,12 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
       provenance: 'memory',
     },
   ],
+  [
+    'ISO 1832',
+    {
+      text: 'ISO 1832:2017, indexable inserts for cutting tools: designation; inch form as in ANSI B212.4',
+      provenance: 'memory',
+    },
+  ],
   ['practice', { text: 'Common practice, no source', provenance: 'memory' }],
 ]);
