@@ -8,6 +8,11 @@ import type { Scalar, Value } from './value.ts';
 export interface Caution {
   readonly key: string;
   readonly text: string;
+  /** Writes the reading that may be meant instead: one press puts it in the place of the formula's text from `from` to `to` (F7a). */
+  readonly replacement?: string;
+  /** Where in the formula it is about, the leading = counted; set where there is a replacement. */
+  readonly from?: number;
+  readonly to?: number;
 }
 
 /** An intermediate value for the Working panel. */

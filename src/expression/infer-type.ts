@@ -309,6 +309,15 @@ function resultType(type: ValueType, tree: Node, context: InferenceContext): Val
   return failed('#VALUE!', `${print(tree)} gives several values where one is needed`);
 }
 
+/** What the writing alone asks to look at, with the press that writes the other reading (F7, F7a). */
+function writtenCautions(node: Node, context: InferenceContext): readonly Caution[] {
+  const isName = (name: string): boolean =>
+    context.hasName?.(name) ?? context.nameType(undefined, name) !== undefined;
+  return cautionsOfSyntax(node, isName).map(({ key, text, from, to, replacement }) =>
+    replacement === undefined ? { key, text } : { key, text, from, to, replacement },
+  );
+}
+
 /**
  * Infers the type of a formula by rules F11 to F18. Failed operands pass on before any function sees them, so that
  * IFERROR catches neither #UNIT! nor #NAME?. Never throws on a tree that parse() gave.
@@ -320,7 +329,7 @@ export function inferType(node: Node, context: InferenceContext): Inference {
   const inference = {
     type,
     tree,
-    cautions: [...cautionsOfSyntax(node).map(({ key, text }) => ({ key, text })), ...pass.cautions.values()],
+    cautions: [...writtenCautions(node, context), ...pass.cautions.values()],
     assumed: pass.assumed,
     constants: [...pass.constants],
   };

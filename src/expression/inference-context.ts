@@ -16,6 +16,8 @@ export interface InferenceContext {
   rangeType(node: RangeNode): GridType | ScalarType;
   /** Type of what a name stands for; undefined if there is no such name. */
   nameType(worksheet: string | undefined, name: string): ValueType | undefined;
+  /** Whether a word that the formula does not use as a name would be one; where left out, `nameType` tells. */
+  hasName?(name: string): boolean;
   /** Names that exist and look like this one, nearest first. */
   namesNear?(worksheet: string | undefined, name: string): readonly string[];
   /** Display unit of a cell or a name, for messages ("B3 in mm"); undefined takes the kind's default. */

@@ -7,8 +7,8 @@ import { nodesOf } from './walk.ts';
 
 /** A caution with its place in the formula and the texts that end it. */
 export interface SyntaxCaution extends Caution, Span {
-  /** Writes the reading that may be meant instead. */
-  readonly replacement?: string;
+  readonly from: number;
+  readonly to: number;
   /** Writes the present reading so that nobody can mistake it. */
   readonly explicit?: string;
 }

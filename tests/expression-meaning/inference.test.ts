@@ -1,6 +1,12 @@
 import { expect, test } from 'vitest';
 import { compileScalar, isGrid, print, singleValue } from '../../src/expression/index.ts';
-import type { Inference, Scalar, TableFunction, Value } from '../../src/expression/index.ts';
+import type {
+  Inference,
+  InferenceContext,
+  Scalar,
+  TableFunction,
+  Value,
+} from '../../src/expression/index.ts';
 import { CELLS, cautionsOf, FUNCTIONS, inferred, kind, said } from './sample-notebook.ts';
 
 const DEGREE = Math.PI / 180;
@@ -244,6 +250,24 @@ test('F7a whole numbers parted by / before a unit get a caution with both readin
     '3/8 in is read as 3 divided by 8 in; the fraction of the unit is 0.375 in',
   ]);
   expect(cautionsOf('=B2/8 in')).toEqual([]);
+});
+
+test('F7a the caution carries the press that writes the other reading, and its place', () => {
+  const text = '=2 in + 3/8 in';
+  const [caution] = inferred(text).cautions;
+  expect(caution).toMatchObject({ from: 8, to: 14, replacement: '0.375 in' });
+  expect(text.slice(0, caution?.from) + caution?.replacement + text.slice(caution?.to)).toBe(
+    '=2 in + 0.375 in',
+  );
+});
+
+test('F7 a unit that ends like a name of the notebook is pointed at, whether or not the formula uses the name', () => {
+  const words = '3 mm/h is read with the unit mm/h; for the name h leave spaces: 3 mm / h';
+  const texts = (changes: Partial<InferenceContext>): readonly string[] =>
+    inferred('=3 mm/h', changes).cautions.map((caution) => caution.text);
+  expect(texts({})).toEqual([]);
+  expect(texts({ nameType: (_, name) => (name === 'h' ? kind('time') : undefined) })).toEqual([words]);
+  expect(texts({ nameType: () => undefined, hasName: (name) => name === 'h' })).toEqual([words]);
 });
 
 test('F4 an unknown unit is named with near ones', () => {
