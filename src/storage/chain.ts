@@ -45,6 +45,15 @@ export function snapshotOf(seq: number, hash: string, body: string): Snapshot {
 const isSound = (entry: Entry): boolean =>
   entry.hash === digest(`${entry.before} ${entry.seq} ${entry.body}`);
 
+/** Whether what a browser gave back has the shape of a record at all. */
+const isRecord = (value: unknown): value is { readonly seq: number; readonly body: string } =>
+  typeof value === 'object' &&
+  value !== null &&
+  'seq' in value &&
+  typeof value.seq === 'number' &&
+  'body' in value &&
+  typeof value.body === 'string';
+
 export interface Chain {
   readonly snapshot: Snapshot;
   /** Entries after the snapshot, in order, each sound and following the one before. */
@@ -57,10 +66,13 @@ export interface Chain {
 
 /** The longest valid chain in what was found; undefined where no snapshot is sound. */
 export function longestChain(snapshots: readonly Snapshot[], entries: readonly Entry[]): Chain | undefined {
-  const bySeq = new Map(entries.map((entry) => [entry.seq, entry]));
-  const lastSeq = Math.max(0, ...bySeq.keys(), ...snapshots.map((each) => each.seq));
+  const bySeq = new Map(entries.filter(isRecord).map((entry) => [entry.seq, entry]));
+  const sound = snapshots
+    .filter((each) => isRecord(each) && each.check === digest(each.body))
+    .sort((a, b) => b.seq - a.seq);
+  const torn = sound.length < snapshots.length || bySeq.size < entries.length;
+  const lastSeq = Math.max(0, ...bySeq.keys(), ...sound.map((each) => each.seq));
   let best: Chain | undefined;
-  const sound = snapshots.filter((each) => each.check === digest(each.body)).sort((a, b) => b.seq - a.seq);
   for (const snapshot of sound) {
     const used: Entry[] = [];
     let { seq, hash } = snapshot;
@@ -69,7 +81,7 @@ export function longestChain(snapshots: readonly Snapshot[], entries: readonly E
       used.push(next);
       ({ seq, hash } = next);
     }
-    const damaged = seq < lastSeq || sound.length < snapshots.length;
+    const damaged = torn || seq < lastSeq;
     if (!best || seq > best.seq) best = { snapshot, entries: used, seq, hash, damaged };
   }
   return best;

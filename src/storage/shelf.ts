@@ -22,6 +22,14 @@ interface Head {
   readonly hash: string;
 }
 
+/** What one leg holds of a notebook: the numbers of all its records, and what can be made of them. */
+interface Found {
+  readonly chain: Chain | undefined;
+  readonly head: Head | undefined;
+  readonly snapshots: readonly number[];
+  readonly entries: readonly number[];
+}
+
 export interface OpenedNotebook {
   readonly notebook: Notebook;
   readonly notices: readonly string[];
@@ -47,7 +55,8 @@ export class DeviceShelf {
   #id = '';
   #head: Head = { seq: 0, hash: '' };
   #snapshotSeq = 0;
-  #older: { snapshot: number; first: number } = { snapshot: 0, first: 0 };
+  /** What lies behind the last snapshot: the snapshots before it, and the first of the entries. */
+  #older: { snapshots: readonly number[]; first: number } = { snapshots: [], first: 1 };
   #notebook: Notebook | undefined;
   #meta: KeptItem | undefined;
   /** A write has failed: the next one carries the whole notebook, because the chain may have a gap. */
@@ -75,7 +84,8 @@ export class DeviceShelf {
   }
 
   async open(id: string): Promise<OpenedNotebook | undefined> {
-    const chains = await Promise.all(this.legs.map((leg) => this.#chain(leg, id)));
+    const finds = await Promise.all(this.legs.map((leg) => this.#found(leg, id)));
+    const chains = finds.map((find) => find.chain);
     const best = chains.reduce((a, b) => (b && (!a || b.seq > a.seq) ? b : a), undefined);
     if (!best) return undefined;
     const read = readNotebook(best.snapshot.body);
@@ -86,49 +96,80 @@ export class DeviceShelf {
       const { changes } = revived(JSON.parse(entry.body)) as { readonly changes: readonly Change[] };
       notebook = apply(notebook, changes);
     }
-    if (best.damaged && chains.every((chain) => !chain || chain.damaged))
+    const allDamaged = chains.every((chain) => !chain || chain.damaged);
+    if (best.damaged && allDamaged)
       notices.push(
         'A record on this device was damaged: the notebook was restored to the last edit that could be read.',
       );
-    const behind = this.legs.filter((_, k) => chains[k]?.seq !== best.seq || chains[k]?.damaged);
+    const behind = this.legs.filter((_, k) => {
+      const { chain, head } = finds[k] ?? {};
+      return chain?.seq !== best.seq || chain.damaged || head?.seq !== best.seq || head.hash !== best.hash;
+    });
     this.#id = id;
     this.#gap = false;
     this.#notebook = notebook;
     this.#head = { seq: best.seq, hash: best.hash };
     this.#snapshotSeq = best.snapshot.seq;
-    this.#older = { snapshot: best.snapshot.seq, first: best.snapshot.seq + 1 };
+    this.#older = {
+      snapshots: [...new Set(finds.flatMap((find) => find.snapshots))].filter(
+        (seq) => seq < best.snapshot.seq,
+      ),
+      first: Math.min(best.snapshot.seq + 1, ...finds.flatMap((find) => find.entries)),
+    };
     this.#meta = (await this.list()).find((item) => item.id === id);
     const mine = await this.#lock.take(id);
     if (mine && behind.length > 0) {
-      await this.#restore(behind, best);
-      if (chains.some((chain) => chain) && behind.some((leg) => chains[this.legs.indexOf(leg)] === undefined))
+      const restored = await this.#restore(behind, best);
+      // One edit behind is how a place looks where the program ended between the two writes: nothing was lost.
+      const damaged = chains.some((chain) => chain && (chain.damaged || chain.seq < best.seq - 1));
+      if (!restored)
+        notices.push(
+          'One of the two places where this browser keeps the notebook can not be written: save a file copy.',
+        );
+      else if (chains.some((chain) => !chain))
         notices.push(
           'One of the two places where this browser keeps the notebook was empty: it was restored from the other.',
+        );
+      else if (damaged && !allDamaged)
+        notices.push(
+          'One of the two places where this browser keeps the notebook was damaged: it was restored from the other.',
         );
     }
     return { notebook, notices, readOnly: !mine };
   }
 
-  async #chain(leg: Leg, id: string): Promise<Chain | undefined> {
+  /** What a leg holds of a notebook; nothing where it can not be read. */
+  async #found(leg: Leg, id: string): Promise<Found> {
     try {
-      const [snapshots, entries] = await Promise.all([leg.read(`doc/${id}/snap/`), leg.read(`doc/${id}/j/`)]);
-      return longestChain([...snapshots.values()] as Snapshot[], [...entries.values()] as Entry[]);
+      const values = [...(await leg.read(`doc/${id}/`))];
+      const under = (prefix: string): unknown[] =>
+        values.filter(([name]) => name.startsWith(prefix)).map(([, value]) => value);
+      const numbers = (prefix: string): number[] =>
+        values.filter(([name]) => name.startsWith(prefix)).map(([name]) => Number(name.slice(prefix.length)));
+      const [snapshots, entries] = [`doc/${id}/snap/`, `doc/${id}/j/`];
+      return {
+        chain: longestChain(under(snapshots) as Snapshot[], under(entries) as Entry[]),
+        head: under(key.head(id))[0] as Head | undefined,
+        snapshots: numbers(snapshots),
+        entries: numbers(entries),
+      };
     } catch {
-      return undefined;
+      return { chain: undefined, head: undefined, snapshots: [], entries: [] };
     }
   }
 
-  /** Makes legs that lag behind equal to the best chain. */
-  async #restore(legs: readonly Leg[], chain: Chain): Promise<void> {
+  /** Makes legs that lag behind equal to the best chain; false where one can not be written. */
+  async #restore(legs: readonly Leg[], chain: Chain): Promise<boolean> {
     const id = this.#id;
     const put = new Map<string, unknown>([[key.snapshot(id, chain.snapshot.seq), chain.snapshot]]);
     for (const entry of chain.entries) put.set(key.entry(id, entry.seq), entry);
     put.set(key.head(id), this.#head);
     if (this.#meta) put.set(key.meta(id), this.#meta);
-    for (const leg of legs) {
+    const written = legs.map(async (leg) => {
       const old = await leg.read(`doc/${id}/`).catch(() => new Map<string, unknown>());
       await leg.write({ put, remove: [...old.keys()].filter((each) => !put.has(each)) });
-    }
+    });
+    return (await Promise.allSettled(written)).every((each) => each.status === 'fulfilled');
   }
 
   async add(notebook: Notebook): Promise<void> {
@@ -187,11 +228,11 @@ export class DeviceShelf {
     const snapshot = snapshotOf(seq, hash, writeNotebook(this.#notebook));
     const remove: string[] = [];
     for (let old = this.#older.first; old <= last; old += 1) remove.push(key.entry(id, old));
-    if (this.#older.snapshot < last) remove.push(key.snapshot(id, this.#older.snapshot));
+    for (const old of this.#older.snapshots) remove.push(key.snapshot(id, old));
     const guard = { key: key.head(id), value: this.#head };
     const put = new Map<string, unknown>([[key.snapshot(id, seq), snapshot]]);
     await this.#everywhere((leg) => leg.write({ put, remove, guard }));
-    this.#older = { snapshot: last, first: last + 1 };
+    this.#older = { snapshots: [last], first: last + 1 };
     this.#snapshotSeq = seq;
   }
 

@@ -94,7 +94,7 @@ export function chromiumPath(): string {
 /** A name that is neither https nor this computer to the browser, and yet leads to it. */
 export const SHOP_HOST = 'shop.test';
 
-const FLAGS = [
+export const FLAGS = [
   `--host-resolver-rules=MAP ${SHOP_HOST} 127.0.0.1`,
   '--no-first-run',
   '--disable-gpu',
