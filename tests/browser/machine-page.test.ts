@@ -142,8 +142,12 @@ test('steps end on the limit and say its own words; typing beyond it is a visibl
   await page
     .locator('machine-page .cautions .error-line', { hasText: 'stock on the wall: above 5 mm' })
     .waitFor();
+  // The decision keeps its words, but no tick stands beside a limit that is passed.
+  expect(await page.locator('machine-page .decision svg').count()).toBe(0);
   await step(page, 'B9', 'less');
   expect(await value(page, 'B9')).toBe('6.4');
+  await page.getByRole('button', { name: 'Values as received' }).tap();
+  await page.locator('machine-page .decision.yes svg').waitFor();
 });
 
 test('nothing moves under the thumb when a limit is passed', async () => {

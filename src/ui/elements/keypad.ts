@@ -64,7 +64,11 @@ export class Keypad extends LitElement {
     const [usual] = units;
     const distance = ({ scale }: Unit): number => Math.abs(Math.log10(scale / (usual?.scale ?? 1)));
     const [first, others] = [units.slice(0, 2), units.slice(2)];
-    const near = [...first, ...others.toSorted((a, b) => distance(a) - distance(b))];
+    const foreign = (unit: Unit): number => (unit.kind === kind ? 0 : 1);
+    const near = [
+      ...first,
+      ...others.toSorted((a, b) => foreign(a) - foreign(b) || distance(a) - distance(b)),
+    ];
     const own = near.findIndex(({ symbol }) => symbol === this.unit);
     // In one order, whichever stands behind the number: a key never moves under the thumb.
     return near.filter((_, k) => k < MOST_UNITS - 1 || k === Math.max(own, MOST_UNITS - 1));

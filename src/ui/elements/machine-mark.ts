@@ -18,19 +18,19 @@ export class MachineMark extends LitElement {
     shared,
     css`
       :host {
-        display: inline-flex;
+        display: flex;
+        flex-wrap: wrap;
         align-items: center;
-        gap: 8px;
+        gap: 2px 8px;
       }
       select {
-        field-sizing: content;
-        max-inline-size: 190px;
-        padding-inline: 6px;
-        background: var(--button);
-        font-weight: 600;
+        min-block-size: 26px;
+        padding: 0 4px;
+        font-size: 14px;
       }
       button.link {
-        font-size: 13px;
+        min-block-size: 24px;
+        font-size: 14px;
       }
     `,
   ];
@@ -51,7 +51,7 @@ export class MachineMark extends LitElement {
         ?disabled=${session.readOnly}
         @change=${(event: Event) => this.#set(session, event)}
       >
-        <option value="" .selected=${place === undefined}>desk only</option>
+        <option value="" .selected=${place === undefined}>not there</option>
         ${
           formula
             ? nothing

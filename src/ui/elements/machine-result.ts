@@ -30,16 +30,18 @@ function meter(share: number, words: string): TemplateResult {
 const TICK = svg`<path d="M3 14l8 9L27 3" />`;
 const CROSS = svg`<path d="M5 3l20 20M25 3L5 23" />`;
 
-/** A text that begins with yes or no gets a mark of its own besides the words. */
-function decision(text: string): TemplateResult {
+/** A text that begins with yes or no gets a mark of its own besides the words; no tick while a limit is passed. */
+function decision(text: string, sound: boolean): TemplateResult {
   const [word = ''] = /^(?:yes|no)\b/i.exec(text) ?? [];
-  const answer = word.toLowerCase();
+  const said = word.toLowerCase();
+  const answer = said === 'yes' && !sound ? '' : said;
   return html`<div class="decision ${answer}">
     ${answer === '' ? nothing : html`<svg viewBox="0 0 30 26" aria-hidden="true">${answer === 'yes' ? TICK : CROSS}</svg>`}${text}
   </div>`;
 }
 
-export function machineResult(one: MachineCell, notebook: Notebook): TemplateResult {
+/** `sound`: no error and no limit passed in any value of the page. */
+export function machineResult(one: MachineCell, notebook: Notebook, sound: boolean): TemplateResult {
   const { result, cell, label } = one;
   const marks = (result?.cautions ?? []).filter(({ type }) => type !== 'assumed');
   const breaches = marks.filter(({ type }) => type === 'breach').map(({ text }) => text);
@@ -55,7 +57,7 @@ export function machineResult(one: MachineCell, notebook: Notebook): TemplateRes
   const look = result?.error ? 'refused' : '';
   return html`<div class="result ${isNumber ? '' : 'wide'} ${look}" data-cell=${one.address}>
     <div class="name">${label}${symbolOf(one)}</div>
-    ${value(one, notebook, sign)}
+    ${value(one, notebook, sign, sound)}
     ${share === undefined ? nothing : meter(share, `${Math.round(share * 100)} % of the limit`)}
     ${breaches.length > 0 ? html`<p class="passed">▲ ${breaches.join('; ')}</p>` : words ? html`<p>${words}</p>` : nothing}
   </div>`;
@@ -65,6 +67,7 @@ function value(
   { result, cell }: MachineCell,
   notebook: Notebook,
   sign: TemplateResult | typeof nothing,
+  sound: boolean,
 ): TemplateResult {
   if (!result) return html`<div class="number" aria-label="being worked out">…</div>`;
   if (result.error) return html`<div class="wrong">▲ ${result.error.code} ${result.error.message}</div>`;
@@ -74,5 +77,5 @@ function value(
       ${sign}${number}${unit === '' ? nothing : html`<span class="unit">${` ${unit}`}</span>`}
     </div>`;
   }
-  return html`${sign}${decision(resultText(result, notebook))}`;
+  return html`${sign}${decision(resultText(result, notebook), sound)}`;
 }

@@ -57,8 +57,8 @@ export function nothingMarked(session: Session, open: (worksheet: string) => voi
     <div class="nothing">
       <p>Nothing on this worksheet is marked for the machine yet.</p>
       <p>
-        At the desk, select a given value and choose <b>changed at the machine</b> on the entry line, and for
-        a result <b>shown at the machine</b>.
+        At the desk, select a given value and choose <b>changed at the machine</b> in the margin, under
+        <b>Working, About this cell</b>; for a result choose <b>shown at the machine</b>.
       </p>
       ${session.notebook.worksheets
         .filter(hasMachineCells)

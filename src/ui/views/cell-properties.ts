@@ -3,6 +3,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { labelOf, setFormat, setLabel, setLimits, setSource } from '../../document/index.ts';
 import type { Cell, Limits, NumberFormat, Refusal, Transaction } from '../../document/index.ts';
+import '../elements/machine-mark.ts';
 import { selectedBlock } from '../editing.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -99,6 +100,8 @@ export class CellProperties extends LitElement {
                 <dd>${this.#limit(session, limits, 'high')}</dd>`
             : nothing
         }
+        <dt>machine</dt>
+        <dd><machine-mark .session=${session}></machine-mark></dd>
       </dl>`;
   }
 

@@ -5,7 +5,6 @@ import { live } from 'lit/directives/live.js';
 import { labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
 import { addressText, parse, tokenize } from '../../expression/index.ts';
-import '../elements/machine-mark.ts';
 import { draftKey, pick, shownCompletion } from '../draft-keys.ts';
 import { commitDraft, setRole, setUnit, startDraft, nameSelection, unitChoices } from '../editing.ts';
 import type { Session } from '../session.ts';
@@ -114,7 +113,6 @@ export class EntryLine extends LitElement {
               </option>`,
           )}
         </select>
-        <machine-mark .session=${session}></machine-mark>
       </div>
       <div class="hint">
         ${this.#under(session, hintAt(text, draft?.from ?? 0, session.catalogue, session.notebook.reading))}

@@ -131,6 +131,9 @@ export class MachinePage extends LitElement {
   }
 
   #main(session: Session, { changed, shown }: MachineCells): TemplateResult {
+    const sound = ![...changed, ...shown].some(
+      ({ result }) => result?.error || result?.cautions.some(({ type }) => type === 'breach'),
+    );
     return html`<main class=${changed.length > 0 && shown.length > 0 ? 'two' : ''}>
       ${
         changed.length === 0
@@ -146,7 +149,7 @@ export class MachinePage extends LitElement {
           : html`<section aria-labelledby="shown">
               <h2 id="shown">Worked out from these</h2>
               <div class="results" aria-live="off">
-                ${decisionsFirst(shown).map((one) => machineResult(one, session.notebook))}
+                ${decisionsFirst(shown).map((one) => machineResult(one, session.notebook, sound))}
               </div>
             </section>`
       }
