@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { directionFactors, type Mode, sweepOf } from '../../src/functions/milling-stability.ts';
+import { growthOf } from '../../src/functions/milling-transition.ts';
 import { calculated, numberIn } from './calculated.ts';
 import { REFERENCE_CASES } from './reference-case.ts';
 
@@ -69,4 +70,34 @@ test('a chatter limit doubles with the stiffness of all modes', () => {
   const stiff = MODES.replace('10 N/um', '20 N/um').replace('12 N/um', '24 N/um');
   const once = numberIn(`=CHATTER.MILL_LIMIT(${CUTTER}; 9500 1/min; ${MODES})`, 'mm');
   expect(numberIn(`=CHATTER.MILL_LIMIT(${CUTTER}; 9500 1/min; ${stiff})`, 'mm')).toBeCloseTo(2 * once, 9);
+});
+
+test('h10 the growth over a tooth period is the largest multiplier of the benchmark, within 0.3 %', () => {
+  const growth = growthOf(
+    {
+      teeth: 2,
+      from: 0,
+      to: Math.PI,
+      tangential: 6e8,
+      radialRatio: 1 / 3,
+      x: [{ frequency: 922, damping: 0.011, stiffness: 0.03993 * (2 * Math.PI * 922) ** 2 }],
+      y: [{ frequency: 922, damping: 0.011, stiffness: 1e18 }],
+    },
+    5000 / 60,
+    200,
+  );
+  const wanted = numbers('h10', 'expected', 'mu');
+  for (const [index, depth] of numbers('h10', 'inputs', 'w').entries())
+    expect(Math.abs(growth(depth / 1000) / (wanted[index] ?? Number.NaN) - 1)).toBeLessThan(0.003);
+});
+
+test('for a full slot the full problem and the mean of the forces agree within 1 %', () => {
+  const mean = numberIn(`=CHATTER.MILL_LIMIT(${CUTTER}; 9500 1/min; ${MODES})`, 'mm');
+  const full = numberIn(`=CHATTER.MILL_LIMIT_FULL(${CUTTER}; 9500 1/min; ${MODES})`, 'mm');
+  expect(Math.abs(full / mean - 1)).toBeLessThan(0.01);
+});
+
+test('with 200 steps the limit is within 0.2 % of the independent value 4.757 mm', () => {
+  const full = numberIn(`=CHATTER.MILL_LIMIT_FULL(${CUTTER}; 9500 1/min; ${MODES}; 200)`, 'mm');
+  expect(Math.abs(full - 4.757)).toBeLessThan(0.0095);
 });
