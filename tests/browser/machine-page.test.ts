@@ -206,6 +206,31 @@ test('what can not be read is refused with words and the value stays', async () 
   expect(await value(page, 'B11')).toBe('260');
 });
 
+test('the keypad works from the keys alone, and the next field takes what was typed before', async () => {
+  const page = await atMachine();
+  await page.locator('[data-field=B9]').focus();
+  const pad = page.locator('on-screen-keypad');
+  for (const name of ['clear the field', '2', 'decimal point', '2']) {
+    await pad.getByRole('button', { name, exact: true }).focus();
+    await page.keyboard.press('Enter');
+  }
+  await page.locator('[data-field=B11]').focus();
+  expect(await value(page, 'B9')).toBe('2.2');
+});
+
+test('the screen is kept on where the device can, and the button says which it is', async () => {
+  const page = await atMachine();
+  const button = page.getByRole('button', { name: /screen/i });
+  expect(await button.innerText()).toBe('Keep screen on');
+  await button.tap();
+  await page.getByRole('button', { name: /Screen stays on ✓|device refuses/ }).waitFor();
+  const none = await page.context().newPage();
+  await none.addInitScript(() => Object.defineProperty(navigator, 'wakeLock', { value: undefined }));
+  await none.goto(page.url());
+  await none.getByRole('button', { name: 'At the machine' }).tap();
+  expect(await none.getByRole('button', { name: 'Screen may sleep' }).isDisabled()).toBe(true);
+});
+
 test('every target is 64 px and every field value 32 px at least, with nothing wider than the screen', async () => {
   for (const size of SIZES) {
     const page = await atMachine(size);

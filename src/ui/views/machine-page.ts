@@ -181,6 +181,7 @@ export class MachinePage extends LitElement {
 
   #begin(session: Session, one: MachineCell): void {
     if (session.readOnly || this.#open?.address === one.address) return;
+    if (this.#open && !this.#commit(session)) this.#announced = 'the field before stays as it was';
     const text = shownNumber(one.cell, session.notebook.currency)?.text ?? one.cell.content.replace(/^'/, '');
     this.#open = { address: one.address, edited: { text, from: 0, to: text.length } };
     this.#select = true;
@@ -282,7 +283,8 @@ export class MachinePage extends LitElement {
   }
 
   #step(session: Session, { address }: MachineCell, direction: 1 | -1): void {
-    if (session.readOnly || (this.#open?.address === address && !this.#commit(session))) return;
+    if (session.readOnly) return;
+    if (this.#open && !this.#commit(session) && this.#open.address === address) return;
     const one = machineCells(session, session.worksheet).changed.find((each) => each.address === address);
     const { currency } = session.notebook;
     const shown = one && shownNumber(one.cell, currency);
