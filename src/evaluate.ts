@@ -86,9 +86,15 @@ function openFile(path: string): Notebook {
   return opened.notebook;
 }
 
+/** On a command line a worksheet's title needs no quotation marks. */
+function withQuotedTitle(notebook: Notebook, text: string): string {
+  const titled = notebook.worksheets.find(({ title }) => text.startsWith(`${title}.`));
+  return titled ? `'${titled.title.replaceAll("'", "''")}'${text.slice(titled.title.length)}` : text;
+}
+
 /** Where the left side of --set leads: Worksheet.name, Worksheet.B3, or a name or cell of the first worksheet. */
 function targetOf(notebook: Notebook, text: string): { worksheet: Worksheet; row: number; column: number } {
-  const { tree } = parse(`=${text.trim()}`);
+  const { tree } = parse(`=${withQuotedTitle(notebook, text.trim())}`);
   const [first] = notebook.worksheets;
   if (!first || (tree?.type !== 'cell' && tree?.type !== 'name')) {
     throw new Refused(`--set ${text}: name a cell as Worksheet.name or Worksheet.B3`);

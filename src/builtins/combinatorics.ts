@@ -21,8 +21,20 @@ const stepped = (n: number, step: number): number | Failure => {
 
 const common = (a: number, b: number): number => {
   let [x, y] = [a, b];
-  while (y !== 0) [x, y] = [y, x % y];
+  while (y > 0) [x, y] = [y, x % y];
   return x;
+};
+
+/** Beyond 2^53 whole numbers are not told apart. */
+const leastCommon = (numbers: readonly number[]): number | Failure => {
+  let multiple = 1;
+  for (const n of numbers) {
+    multiple = n === 0 ? 0 : (multiple / common(multiple, n)) * n;
+    if (multiple > Number.MAX_SAFE_INTEGER)
+      return outside('the multiple is above 2^53, too large to be exact');
+    if (multiple === 0) return 0;
+  }
+  return multiple;
 };
 
 const falling = (n: number, k: number): number => {
@@ -188,7 +200,7 @@ const ofMany = (
   section: string,
   summary: string,
   words: readonly string[],
-  f: (values: readonly number[]) => number,
+  f: (values: readonly number[]) => number | Failure,
   given: string,
   gives: string,
 ): BuiltinDefinition =>
@@ -286,7 +298,7 @@ export const COMBINATORICS: readonly BuiltinDefinition[] = [
     '6.16.38',
     'The least common multiple',
     ['multiple', 'common', 'gear'],
-    (numbers) => numbers.reduce((a, b) => (a === 0 || b === 0 ? 0 : (a / common(a, b)) * b), 1),
+    leastCommon,
     'LCM(5; 15; 25)',
     '75',
   ),

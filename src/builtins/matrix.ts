@@ -63,6 +63,8 @@ function productType(args: readonly ArgumentType[]): ValueType {
   return rows === 1 && columns.length === 1 ? columns[0]! : { type: 'grid', columns, rows };
 }
 
+const LARGEST_UNIT_MATRIX = 64;
+
 export const MATRICES: readonly BuiltinDefinition[] = [
   builtin({
     name: 'MDETERM',
@@ -142,12 +144,14 @@ export const MATRICES: readonly BuiltinDefinition[] = [
       const type = singles(args[0]!.type)[0];
       const size = type?.type === 'number' ? type.literal : undefined;
       if (size === undefined) return refused('MUNIT needs its size as a written number', '#VALUE!');
-      return gridOf(PLAIN_NUMBER, Math.max(1, Math.trunc(size)), Math.max(1, Math.trunc(size)));
+      if (!(size >= 1 && size <= LARGEST_UNIT_MATRIX))
+        return refused(`the size lies from 1 to ${LARGEST_UNIT_MATRIX}`, '#VALUE!');
+      return gridOf(PLAIN_NUMBER, Math.trunc(size), Math.trunc(size));
     },
     evaluate: ([size]): Value =>
-      size >= 1 && size <= 64
+      size >= 1 && size <= LARGEST_UNIT_MATRIX
         ? { grid: identityMatrix(size) }
-        : failure('#VALUE!', 'the size lies from 1 to 64'),
+        : failure('#VALUE!', `the size lies from 1 to ${LARGEST_UNIT_MATRIX}`),
     examples: [example('SUM(MUNIT(3))', '3', 'by hand')],
   }),
   builtin({

@@ -55,6 +55,13 @@ export function guarded(
     const lazily = called.evaluateLazily?.bind(called);
     wrapped.set(name, {
       ...called,
+      infer(args, reading) {
+        try {
+          return called.infer(args, reading);
+        } catch (error) {
+          return { type: { type: 'failed', failure: thrown(name, error) } };
+        }
+      },
       evaluate(args, notes) {
         announce?.();
         return settled(name, () => called.evaluate(args, notes));

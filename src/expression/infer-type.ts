@@ -34,6 +34,16 @@ const isQuantity = (type: ScalarType): boolean =>
   type.type === 'number' && type.kind.dimension !== DIMENSIONLESS;
 
 /** One pass over one formula. */
+/** No quantity has such a power of a base unit: the formula went wrong before. */
+const LARGEST_EXPONENT = 99;
+const BEYOND = `the unit has a power above ${LARGEST_EXPONENT}`;
+
+function isBeyond(type: ValueType): boolean {
+  if (type.type !== 'number') return false;
+  const { length, mass, time, temperature, money } = type.kind.dimension;
+  return Math.max(...[length, mass, time, temperature, money].map(Math.abs)) > LARGEST_EXPONENT;
+}
+
 class Pass {
   readonly cautions = new Map<string, Caution>();
   readonly assumed: AssumedNote[] = [];
@@ -48,7 +58,8 @@ class Pass {
 
   /** `inChain` is true below a product or quotient, whose top alone looks for double conversions. */
   infer(node: Node, inChain = false): Typed {
-    const typed = this.inferNode(node, inChain);
+    const found = this.inferNode(node, inChain);
+    const typed = isBeyond(found.type) ? { type: failed('#UNIT!', BEYOND), node } : found;
     this.types.set(node, typed);
     return typed;
   }
