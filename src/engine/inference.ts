@@ -1,5 +1,6 @@
 /** The dimension pass: what every formula is before it is computed (F12), in dependency order and only where something changed. */
 
+import { resolveName } from '../document/index.ts';
 import { addressText, failure, inferType, titleText } from '../expression/index.ts';
 import type {
   CellNode,
@@ -87,6 +88,11 @@ class FormulaContext implements InferenceContext {
         ({ node }) => node.type === 'name' && node.name === name && node.worksheet === worksheet,
       ),
     );
+  }
+
+  hasName(name: string): boolean {
+    const { notebook, cells } = this.#around;
+    return resolveName(notebook, cells.sheet(this.#sheet).id, name) !== undefined;
   }
 
   namesNear(worksheet: string | undefined, name: string): readonly string[] {

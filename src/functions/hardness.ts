@@ -1,6 +1,12 @@
 /** Conversion of hardness by the table of ISO 18265. */
 
-import type { Arguments, NoteCaution, Parameter } from '../definition/index.ts';
+import {
+  HARDNESS,
+  valueWords,
+  type Arguments,
+  type NoteCaution,
+  type Parameter,
+} from '../definition/index.ts';
 import { failure, type Failure } from '../expression/index.ts';
 import { interpolateLinear } from '../numeric/index.ts';
 import { HARDNESS_ROWS, type HardnessRow } from './hardness.table.ts';
@@ -10,22 +16,18 @@ type Column = 'HV' | 'HB' | 'HRC' | 'Rm';
 const PLACES: Readonly<Record<Column, 0 | 1 | 2 | 3>> = { HV: 0, HB: 1, Rm: 2, HRC: 3 };
 const LAST_SEEN = 470;
 
-const scale = (name: string, symbol: Column, least: string, most: string, said: string): Parameter => ({
-  name,
-  symbol,
-  kind: `hardness ${symbol}`,
-  metric: symbol,
-  inch: symbol,
-  hard: { least: `${least} ${symbol}`, most: `${most} ${symbol}` },
-  default: { meaning: 'the hardness is given in another scale' },
-  meaning: `hardness, if it is given in ${said}`,
-});
+/** What the table holds of each scale; a value outside is refused with these ends. */
+const RANGES = { HRC: [20.3, 68], HB: [76, 618], HV: [80, 940] } as const;
 
-/** One of the three is given. */
+/** A hardness in any of the three scales. */
 export const HARDNESS_PARAMETERS: readonly Parameter[] = [
-  scale('rockwell', 'HRC', '20.3', '68', 'Rockwell C'),
-  scale('brinell', 'HB', '76', '618', 'Brinell'),
-  scale('vickers', 'HV', '80', '940', 'Vickers'),
+  {
+    name: 'hardness',
+    symbol: 'H',
+    kind: HARDNESS,
+    hard: { above: '0' },
+    meaning: 'hardness in HRC (20.3 to 68), HB (76 to 618) or HV (80 to 940)',
+  },
 ];
 
 export const INDICATION =
@@ -43,16 +45,19 @@ function lookedUp(value: number, from: Column, to: Column): number | undefined {
 }
 
 /** The given hardness in another column of the table, a strength in MPa. */
-export function converted(args: Arguments, to: Column, caution: NoteCaution): number | Failure {
-  const given = (['HRC', 'HB', 'HV'] as const).filter((column) => typeof args[column] === 'number');
-  const [from] = given;
-  if (from === undefined || given.length > 1)
-    return failure('#VALUE!', 'give the hardness in one scale: rockwell, brinell or vickers');
-  const hardness = Number(args[from]);
-  const value = from === to ? hardness : lookedUp(hardness, from, to);
-  if (value === undefined)
-    return failure('#NUM!', `the table gives no ${to} for ${Number(hardness.toPrecision(6))} ${from}`);
-  if ((lookedUp(hardness, from, 'HV') ?? 0) > LAST_SEEN)
+export function converted({ H, H_scale }: Arguments, to: Column, caution: NoteCaution): number | Failure {
+  const from = (['HRC', 'HB', 'HV'] as const).find((column) => column === H_scale);
+  if (typeof H !== 'number' || from === undefined)
+    return failure('#VALUE!', 'hardness wants a value in HRC, HB or HV');
+  const [least, most] = RANGES[from];
+  if (H < least || H > most)
+    return failure(
+      '#NUM!',
+      `hardness ${valueWords(H, from)} lies outside the table: ${least} to ${most} ${from}`,
+    );
+  const value = from === to ? H : lookedUp(H, from, to);
+  if (value === undefined) return failure('#NUM!', `the table gives no ${to} for ${valueWords(H, from)}`);
+  if ((lookedUp(H, from, 'HV') ?? 0) > LAST_SEEN)
     caution(`rows of the table above ${LAST_SEEN} HV are from memory: check them with the standard`);
   return value;
 }

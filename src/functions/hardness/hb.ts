@@ -9,7 +9,7 @@ export default {
   summary: 'Brinell hardness from Rockwell C or Vickers',
   searchWords: ['Brinell', 'conversion', 'ISO 18265', 'hardness'],
   parameters: HARDNESS_PARAMETERS,
-  result: { kind: 'hardness HB', symbol: 'hardness', meaning: 'Brinell hardness' },
+  result: { kind: 'hardness HB', symbol: 'converted', meaning: 'Brinell hardness' },
   reading: 'straight line between the rows of ISO 18265, table A.1',
   compute: (args, _note, caution) => converted(args, 'HB', caution),
   remarks: [INDICATION],
@@ -17,7 +17,7 @@ export default {
   sources: ['I2'],
   examples: [
     {
-      given: ['', '', '300 HV'],
+      given: ['300 HV'],
       gives: '285 HB',
       origin: 'published',
       how: 'row 300 HV of the table, read in a copy',

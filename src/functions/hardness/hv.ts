@@ -9,7 +9,7 @@ export default {
   summary: 'Vickers hardness from Rockwell C or Brinell',
   searchWords: ['Vickers', 'conversion', 'ISO 18265', 'hardness'],
   parameters: HARDNESS_PARAMETERS,
-  result: { kind: 'hardness HV', symbol: 'hardness', meaning: 'Vickers hardness' },
+  result: { kind: 'hardness HV', symbol: 'converted', meaning: 'Vickers hardness' },
   reading: 'straight line between the rows of ISO 18265, table A.1',
   compute: (args, _note, caution) => converted(args, 'HV', caution),
   remarks: [INDICATION],
@@ -23,7 +23,7 @@ export default {
       how: 'row 400 HV of the table, read in a copy',
     },
     {
-      given: ['', '190 HB'],
+      given: ['190 HB'],
       gives: '200 HV',
       origin: 'published',
       how: 'row 200 HV of the table, read in a copy',

@@ -20,19 +20,19 @@ export default {
   sources: ['I2'],
   examples: [
     {
-      given: ['', '', '250 HV'],
+      given: ['250 HV'],
       gives: '800 MPa',
       origin: 'published',
       how: 'row 250 HV of the table, read in a copy',
     },
     {
-      given: ['', '', '360 HV'],
+      given: ['360 HV'],
       gives: '1155 MPa',
       origin: 'published',
       how: 'row 360 HV; 1115 in print is a known misprint',
     },
     {
-      given: ['', '190 HB'],
+      given: ['190 HB'],
       gives: '640 MPa',
       origin: 'published',
       how: 'row 200 HV of the table, read in a copy',
