@@ -61,6 +61,8 @@ export class DeviceShelf {
   #meta: KeptItem | undefined;
   /** A write has failed: the next one carries the whole notebook, because the chain may have a gap. */
   #gap = false;
+  /** This tab holds the notebook; others only read and write nothing. */
+  #mine = false;
 
   constructor(
     private readonly legs: readonly Leg[],
@@ -118,6 +120,7 @@ export class DeviceShelf {
     };
     this.#meta = (await this.list()).find((item) => item.id === id);
     const mine = await this.#lock.take(id);
+    this.#mine = mine;
     if (mine && behind.length > 0) {
       const restored = await this.#restore(behind, best);
       // One edit behind is how a place looks where the program ended between the two writes: nothing was lost.
@@ -219,11 +222,14 @@ export class DeviceShelf {
     if (head.seq - this.#snapshotSeq >= SNAPSHOT_EVERY) await this.settle();
   }
 
-  /** Writes a snapshot if something is new since the last one; keeps the one before and the entries since then. */
+  /**
+   * Writes a snapshot if something is new since the last one; keeps the one before and the entries since then. Where
+   * that fails nothing is lost, because the journal has every edit: the next call tries again.
+   */
   async settle(): Promise<void> {
     const id = this.#id;
     const { seq, hash } = this.#head;
-    if (!this.#notebook || seq === this.#snapshotSeq) return;
+    if (!this.#mine || !this.#notebook || seq === this.#snapshotSeq) return;
     const last = this.#snapshotSeq;
     const snapshot = snapshotOf(seq, hash, writeNotebook(this.#notebook));
     const remove: string[] = [];
@@ -231,7 +237,11 @@ export class DeviceShelf {
     for (const old of this.#older.snapshots) remove.push(key.snapshot(id, old));
     const guard = { key: key.head(id), value: this.#head };
     const put = new Map<string, unknown>([[key.snapshot(id, seq), snapshot]]);
-    await this.#everywhere((leg) => leg.write({ put, remove, guard }));
+    try {
+      await this.#everywhere((leg) => leg.write({ put, remove, guard }));
+    } catch {
+      return;
+    }
     this.#older = { snapshots: [last], first: last + 1 };
     this.#snapshotSeq = seq;
   }
@@ -257,7 +267,10 @@ export class DeviceShelf {
   }
 
   onLost(lost: () => void): void {
-    this.#lock.onLost(lost);
+    this.#lock.onLost(() => {
+      this.#mine = false;
+      lost();
+    });
   }
 
   /** The first leg goes first, because it alone can refuse a write that another tab has overtaken. */
