@@ -1,5 +1,6 @@
 /** Starts the command line: builds its bundle where a source is newer, then runs it. */
 
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -25,7 +26,17 @@ function newest(folder) {
   return time;
 }
 
+/** What the build needs, where nothing is installed yet; npm's own words go to the error stream, results stay alone on the other. */
+function install() {
+  spawnSync('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund'], {
+    cwd: root,
+    stdio: ['ignore', 2, 2],
+    shell: process.platform === 'win32',
+  });
+}
+
 async function build() {
+  if (!existsSync(join(root, 'node_modules', 'vite'))) install();
   const { build: viteBuild } = await import('vite');
   // A folder of its own, renamed at the end: two starts at once do not read each other's half.
   const outDir = join(home, `evaluate-${process.pid}`);
