@@ -2,6 +2,8 @@
 
 export class NotebookLock {
   #release: (() => void) | undefined;
+  /** Settles when the browser has taken the lock back. */
+  #released: Promise<unknown> = Promise.resolve();
   #lost: () => void = () => undefined;
 
   /** `locks` is absent at addresses that are neither https nor localhost. */
@@ -12,13 +14,13 @@ export class NotebookLock {
   }
 
   /** True where this tab may edit. Without the browser's locks every tab may, and the guarded write decides. */
-  take(id: string, steal = false): Promise<boolean> {
-    this.release();
+  async take(id: string, steal = false): Promise<boolean> {
+    await this.release();
     const { locks } = this;
-    if (!locks) return Promise.resolve(true);
+    if (!locks) return true;
     return new Promise((answer) => {
       let mine = false;
-      locks
+      this.#released = locks
         .request(`swarfbook ${id}`, steal ? { steal } : { ifAvailable: true }, (lock) => {
           mine = lock !== null;
           answer(mine);
@@ -31,8 +33,10 @@ export class NotebookLock {
     });
   }
 
-  release(): void {
+  /** Settles when another tab, or this one again, can take the lock. */
+  async release(): Promise<void> {
     this.#release?.();
     this.#release = undefined;
+    await this.#released;
   }
 }

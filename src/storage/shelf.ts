@@ -263,7 +263,7 @@ export class DeviceShelf {
 
   async takeOver(id: string): Promise<void> {
     await this.#lock.take(id, true);
-    this.#lock.release();
+    await this.#lock.release();
   }
 
   onLost(lost: () => void): void {
