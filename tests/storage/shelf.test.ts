@@ -83,6 +83,53 @@ test('2 an empty leg is restored from the other, and that is said', async () => 
   expect((await shelfOn(a).open('n1'))?.notebook).toEqual(notebook);
 });
 
+test('2 where the empty leg can not be written the notebook opens all the same, and that is said', async () => {
+  const [a, b] = [new MemoryLeg(), new MemoryLeg()];
+  const notebook = await withEdits(shelfOn(a, b), 5);
+  a.values.clear();
+  a.broken = true;
+  const opened = await shelfOn(a, b).open('n1');
+  expect(opened?.notebook).toEqual(notebook);
+  expect(opened?.notices.join()).toContain('can not be written');
+});
+
+test('3 a leg with records that are no records at all is restored from the other, and that is said', async () => {
+  const [a, b] = [new MemoryLeg(), new MemoryLeg()];
+  const notebook = await withEdits(shelfOn(a, b), 5);
+  for (const key of a.values.keys()) if (key.includes('/j/')) a.values.set(key, null);
+  const opened = await shelfOn(a, b).open('n1');
+  expect(opened?.notebook).toEqual(notebook);
+  expect(opened?.notices.join()).toContain('damaged: it was restored from the other');
+  expect((await shelfOn(a).open('n1'))?.notices).toEqual([]);
+});
+
+test('4 opening and settling day after day leaves two snapshots and no entries behind the older one', async () => {
+  const leg = new MemoryLeg();
+  let notebook = await withEdits(shelfOn(leg), 3);
+  for (let day = 0; day < 6; day += 1) {
+    const shelf = shelfOn(leg);
+    await shelf.open('n1');
+    const { transaction, notebook: after } = edit(notebook, day, `${100 + day} mm`);
+    await shelf.append(after, transaction);
+    await shelf.settle();
+    notebook = after;
+  }
+  const keys = [...leg.values.keys()];
+  expect(keys.filter((key) => key.startsWith('doc/n1/snap/'))).toHaveLength(2);
+  expect(keys.filter((key) => key.startsWith('doc/n1/j/'))).toHaveLength(1);
+  expect((await shelfOn(leg).open('n1'))?.notebook).toEqual(notebook);
+});
+
+test('4 a snapshot that can not be written is no loss: the edits are in the journal', async () => {
+  const leg = new MemoryLeg();
+  const shelf = shelfOn(leg);
+  const notebook = await withEdits(shelf, 3);
+  leg.broken = true;
+  await shelf.settle();
+  leg.broken = false;
+  expect((await shelfOn(leg).open('n1'))?.notebook).toEqual(notebook);
+});
+
 test('2 the longer chain wins where one leg lags behind', async () => {
   const [a, b] = [new MemoryLeg(), new MemoryLeg()];
   const notebook = await withEdits(shelfOn(a, b), 5);
