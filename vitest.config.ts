@@ -1,4 +1,4 @@
-/** Three suites: "unit" runs in Node, "browser" drives a real Chromium against the built page, "bench" measures when asked for. */
+/** Suites: "unit" runs in Node, "browser" drives a real Chromium against the built page; "soak" and "bench" kill and measure when asked for. */
 
 import { defineConfig } from 'vitest/config';
 
@@ -19,6 +19,15 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 300_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
+          name: 'soak',
+          include: ['tests/browser/**/*.soak.ts'],
+          testTimeout: 3_600_000,
+          hookTimeout: 60_000,
           fileParallelism: false,
         },
       },
