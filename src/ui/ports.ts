@@ -1,6 +1,6 @@
 /** What the screen asks of the world outside it: the device's shelf of notebooks, files, the calculator, the catalogue. Implementations are injected by main.ts. */
 
-import type { FromEngine, ToEngine } from '../calculation/index.ts';
+import type { FromEngine, FromStudy, ToEngine, ToStudy } from '../calculation/index.ts';
 import type { FunctionDefinition } from '../definition/index.ts';
 import type { Notebook, Transaction } from '../document/index.ts';
 
@@ -69,6 +69,16 @@ export type StartCalculator = (
   receive: (message: FromEngine) => void,
   failed: (words: string) => void,
 ) => CalculatorWorker;
+
+/** The what-if worker seen from the page; it is started when the first question is asked. */
+export interface StudyWorker {
+  post(message: ToStudy): void;
+  terminate(): void;
+}
+export type StartStudy = (
+  receive: (message: FromStudy) => void,
+  failed: (words: string) => void,
+) => StudyWorker;
 
 /** A built-in function as the help shows it. */
 export interface BuiltinPage {
