@@ -4,11 +4,13 @@ import { withCells } from './cells.ts';
 import type { CellWrite } from './cells.ts';
 import type { Change, Transaction } from './change.ts';
 import type { Notebook, Worksheet } from './notebook.ts';
+import { withPartChange } from './part-lists.ts';
 
 /** The notebook after the changes, in their order. Untouched worksheets and rows are the same objects. Throws on a worksheet that is not there. */
 export function apply(notebook: Notebook, changes: readonly Change[]): Notebook {
   let worksheets: readonly Worksheet[] = notebook.worksheets;
   let settings: Pick<Notebook, 'title' | 'display' | 'currency'> = notebook;
+  let { parts } = notebook;
   const waiting = new Map<string, CellWrite[]>();
   const replace = (id: string, by: (worksheet: Worksheet) => Worksheet): void => {
     const index = worksheets.findIndex((worksheet) => worksheet.id === id);
@@ -28,6 +30,10 @@ export function apply(notebook: Notebook, changes: readonly Change[]): Notebook 
       else waiting.set(change.worksheet, [write]);
       continue;
     }
+    if (change.type === 'part') {
+      parts = withPartChange(parts, change);
+      continue;
+    }
     settle();
     if (change.type === 'settings') settings = change.to;
     else if (change.type === 'order') worksheets = inOrder(worksheets, change.to);
@@ -40,7 +46,9 @@ export function apply(notebook: Notebook, changes: readonly Change[]): Notebook 
   }
   settle();
   const { title, display, currency } = settings;
-  return Object.freeze({ ...notebook, title, display, currency, worksheets: Object.freeze(worksheets) });
+  const { parts: _before, ...rest } = notebook;
+  const after = { ...rest, title, display, currency, worksheets: Object.freeze(worksheets) };
+  return Object.freeze(parts ? { ...after, parts } : after);
 }
 
 function inOrder(worksheets: readonly Worksheet[], ids: readonly string[]): readonly Worksheet[] {
@@ -64,6 +72,10 @@ function reversed(change: Change): Change {
     case 'worksheet': {
       const { from, to, type, index } = change;
       return { type, index, ...(to && { from: to }), ...(from && { to: from }) };
+    }
+    case 'part': {
+      const { from, to, type, part, index } = change;
+      return { type, part, index, ...(to && { from: to }), ...(from && { to: from }) };
     }
     case 'order':
       return { type: 'order', from: change.to, to: change.from };

@@ -3,12 +3,7 @@
 import { LIMITS } from './notebook.ts';
 import type { Block, Cell, Notebook, Row, Worksheet } from './notebook.ts';
 
-/** A cell's place: worksheet id, row and column from 0. */
-export interface CellPlace {
-  readonly worksheet: string;
-  readonly row: number;
-  readonly column: number;
-}
+export type { CellPlace } from './place.ts';
 
 /** A cell to be put (or taken away, where `cell` is undefined). */
 export interface CellWrite {

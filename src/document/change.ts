@@ -1,6 +1,7 @@
 /** Changes as values: every edit is a list of these, each able to go back. */
 
 import type { Cell, Notebook, Worksheet } from './notebook.ts';
+import type { AnyPart, PartName } from './parts.ts';
 
 export interface CellChange {
   readonly type: 'cell';
@@ -35,7 +36,17 @@ export interface SettingsChange {
   readonly to: Settings;
 }
 
-export type Change = CellChange | WorksheetChange | OrderChange | SettingsChange;
+/** A record of one of the notebook's lists replaced (same id), added (no `from`) or removed (no `to`). */
+export interface PartChange {
+  readonly type: 'part';
+  readonly part: PartName;
+  /** Place in its list. */
+  readonly index: number;
+  readonly from?: AnyPart;
+  readonly to?: AnyPart;
+}
+
+export type Change = CellChange | WorksheetChange | OrderChange | SettingsChange | PartChange;
 
 /** Where the selection stands: the active cell and the far corner of the block. */
 export interface Selection {

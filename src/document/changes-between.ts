@@ -1,6 +1,8 @@
 /** The changes that lead from one notebook to another: commands make the notebook they want, this finds the way there and back. */
 
 import { filledCells } from './cells.ts';
+import { partChanges } from './part-lists.ts';
+import { isSame } from './is-same.ts';
 import type { CellChange, Change, Transaction } from './change.ts';
 import { LIMITS } from './notebook.ts';
 import type { Cell, Notebook, Worksheet } from './notebook.ts';
@@ -9,16 +11,6 @@ import type { Refusal } from './refusal.ts';
 
 /** More changed cells than this, and more than half of the worksheet: the worksheet is replaced whole. */
 const SINGLE_CELLS = 500;
-
-/** Equal plain data: same keys, same values, whatever the order of keys. */
-export function isSame(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  const keys = Object.keys(a);
-  if (keys.length !== Object.keys(b).length || Array.isArray(a) !== Array.isArray(b)) return false;
-  const right = new Map<string, unknown>(Object.entries(b));
-  return Object.entries(a).every(([key, value]) => right.has(key) && isSame(value, right.get(key)));
-}
 
 function changedCells(from: Worksheet, to: Worksheet): CellChange[] {
   const changes: CellChange[] = [];
@@ -77,6 +69,7 @@ export function changesBetween(before: Notebook, after: Notebook): readonly Chan
     const was = existing.get(worksheet.id);
     if (was && was !== worksheet) changes.push(...worksheetChanges(was, worksheet, index));
   }
+  changes.push(...partChanges(before.parts, after.parts));
   return changes;
 }
 

@@ -5,6 +5,7 @@ import type { CellNode, NameNode, RangeNode, Reference } from '../expression/ind
 import { addressOf, blockOf, nameTo, referencesIn, referenceTo } from './formula-references.ts';
 import { findWorksheet, forEachCell, withCells, worksheetOf, worksheetTitled } from './cells.ts';
 import type { CellWrite } from './cells.ts';
+import { followedParts } from './follow-parts.ts';
 import { LIMITS } from './notebook.ts';
 import type { Block, Cell, Notebook, Worksheet } from './notebook.ts';
 import type { Refusal } from './refusal.ts';
@@ -139,7 +140,10 @@ export function followed(before: Notebook, after: Notebook, whereabouts: Whereab
     if (refusal) return refusal;
     worksheets.push(withCells(worksheet, writes));
   }
-  return { ...after, worksheets };
+  const known = new Set(worksheets.map(({ id }) => id));
+  const { parts: _before, ...rest } = after;
+  const parts = followedParts(after.parts, known, whereabouts);
+  return { ...rest, worksheets, ...(parts && { parts }) };
 }
 
 /** One cell's formula as it must read on another worksheet, names and references meaning what they meant. */

@@ -1,5 +1,9 @@
 export * from './notebook.ts';
+export type { BlockPlace } from './place.ts';
+export * from './parts.ts';
+export * from './trial.ts';
 export * from './change.ts';
+export * from './commands/part-commands.ts';
 export * from './refusal.ts';
 export * from './cells.ts';
 export * from './apply.ts';
@@ -7,6 +11,7 @@ export * from './history.ts';
 export * from './empty-notebook.ts';
 export * from './resolve-name.ts';
 export * from './changes-between.ts';
+export * from './is-same.ts';
 export * from './check-name.ts';
 export * from './formula-references.ts';
 export * from './users-of.ts';

@@ -1,13 +1,11 @@
 /** The notebook as frozen plain data. Results are not part of it; the structure is shared between versions. */
 
 import type { UnitSystem } from '../expression/index.ts';
+import type { Kept } from './kept.ts';
+import type { Parts } from './parts.ts';
+import type { Block } from './place.ts';
 
-export type { UnitSystem };
-
-/** Unknown keys of a file at this level, kept unread and written back. */
-export interface Kept {
-  readonly kept?: Readonly<Record<string, unknown>>;
-}
+export type { Block, Kept, UnitSystem };
 
 /** How a cell's number is written. */
 export type NumberFormat =
@@ -59,18 +57,18 @@ export interface Cell extends Kept {
   readonly note?: string;
   readonly machine?: MachinePlace;
   readonly acknowledged?: readonly Acknowledgement[];
+  /** Set at the machine: by whom, when, what stood there, and why where a limit was passed. */
+  readonly changed?: {
+    readonly by: string;
+    /** ISO 8601. */
+    readonly at: string;
+    readonly from: string;
+    readonly reason?: string;
+  };
 }
 
 /** Columns of one row, sparse: index = column from 0. */
 export type Row = readonly (Cell | undefined)[];
-
-/** Corners count from 0, both included. */
-export interface Block {
-  readonly column: number;
-  readonly row: number;
-  readonly columns: number;
-  readonly rows: number;
-}
 
 export interface DefinedName extends Kept {
   readonly name: string;
@@ -88,6 +86,9 @@ export interface Worksheet extends Kept {
   readonly common: boolean;
   readonly rowCount: number;
   readonly columnCount: number;
+  /** The first row or column stays in sight while the rest scrolls. */
+  readonly headRow?: true;
+  readonly headColumn?: true;
   /** Widths in CSS pixels, sparse by column. */
   readonly widths: readonly (number | undefined)[];
   /** Rows, sparse by index from 0; a row without cells is undefined. */
@@ -106,6 +107,7 @@ export interface Notebook extends Kept {
   /** ISO 4217 code. */
   readonly currency: string;
   readonly worksheets: readonly Worksheet[];
+  readonly parts?: Parts;
 }
 
 export const LIMITS = Object.freeze({

@@ -47,6 +47,9 @@ export const CellSchema = v.object({
       v.maxLength(100),
     ),
   ),
+  changed: v.exactOptional(
+    v.strictObject({ by: line, at: line, from: words, reason: v.exactOptional(words) }),
+  ),
 });
 
 export const NameSchema = v.object({
@@ -64,6 +67,8 @@ export const WorksheetSchema = v.object({
   common: v.boolean(),
   rows: count(LIMITS.rows),
   columns: count(LIMITS.columns),
+  headRow: v.exactOptional(v.literal(true)),
+  headColumn: v.exactOptional(v.literal(true)),
   names: v.pipe(v.array(v.unknown()), v.maxLength(5000)),
   widths: v.looseObject({}),
   cells: v.looseObject({}),
@@ -79,6 +84,7 @@ export const NotebookSchema = v.object({
   display: v.picklist(['metric', 'inch']),
   currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'a currency is a code of three capitals')),
   worksheets: v.pipe(v.array(v.unknown()), v.minLength(1), v.maxLength(LIMITS.worksheets)),
+  parts: v.exactOptional(v.looseObject({})),
   results: v.exactOptional(v.looseObject({})),
 });
 

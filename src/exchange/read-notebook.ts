@@ -1,8 +1,27 @@
 /** A notebook file from outside, checked into fresh frozen objects; one clear sentence where it can not be opened. */
 
 import * as v from 'valibot';
-import { checkName, LIMITS, setSparse, tidyCell, tidyRow, trimmed } from '../document/index.ts';
-import type { Cell, DefinedName, Kept, Notebook, Refusal, Row, Worksheet } from '../document/index.ts';
+import {
+  checkName,
+  LIMITS,
+  PART_LIMITS,
+  PART_NAMES,
+  setSparse,
+  tidyCell,
+  tidyRow,
+  trimmed,
+} from '../document/index.ts';
+import type {
+  AnyPart,
+  Cell,
+  DefinedName,
+  Kept,
+  Notebook,
+  Parts,
+  Refusal,
+  Row,
+  Worksheet,
+} from '../document/index.ts';
 import { columnLetters, readAddress } from '../expression/index.ts';
 import { addressPlace, blockPlace } from './address-place.ts';
 import { complaintWords, shownShort } from './complaint-words.ts';
@@ -15,6 +34,7 @@ import {
   WorksheetSchema,
 } from './file-schema.ts';
 import { guardedJson } from './guarded-json.ts';
+import { PART_SCHEMAS } from './part-schema.ts';
 import type { StoredResult, StoredResults } from './stored-result.ts';
 import { FORMAT } from './write-notebook.ts';
 
@@ -123,6 +143,8 @@ function readWorksheet(value: unknown, number: number): Worksheet {
     title,
     common,
     rowCount: Math.max(read.rows, rows.length),
+    ...(read.headRow && { headRow: read.headRow }),
+    ...(read.headColumn && { headColumn: read.headColumn }),
     columnCount: rows.reduce((most, row) => Math.max(most, row?.length ?? 0), read.columns),
     widths: readWidths(read.widths, where),
     rows,
@@ -143,6 +165,29 @@ function readResults(results: object, worksheets: readonly Worksheet[]): StoredR
     all.set(id, new Map(entries));
   }
   return all;
+}
+
+/** The lists beside the worksheets; lists this format does not know are left out. */
+function readParts(value: object): Parts | undefined {
+  const given = new Map<string, unknown>(Object.entries(value));
+  const lists = PART_NAMES.flatMap((name): [string, readonly AnyPart[]][] => {
+    const list = given.get(name);
+    if (!Array.isArray(list) || list.length === 0) return [];
+    const most = name === 'photographs' ? PART_LIMITS.photographs : PART_LIMITS.records;
+    if (list.length > most) throw new Complaint(`it has ${list.length} ${name}; ${most} is the most`);
+    const schema = PART_SCHEMAS[name];
+    const records = list.map((each: unknown, index) => ({
+      ...checked(schema, each, `${name}, number ${index + 1}`),
+      ...keptOf(each, schema),
+    }));
+    unique(
+      records.map(({ id }) => id),
+      'the id',
+      name,
+    );
+    return [[name, records]];
+  });
+  return lists.length === 0 ? undefined : Object.fromEntries(lists);
 }
 
 function readChecked(value: unknown): ReadNotebook {
@@ -166,6 +211,7 @@ function readChecked(value: unknown): ReadNotebook {
     throw new Complaint(`it has ${filled} filled cells; ${LIMITS.filledCells} is the most`);
   }
   const { id, title, reading, display, currency } = read;
+  const parts = read.parts && readParts(read.parts);
   return {
     notebook: Object.freeze({
       id,
@@ -174,6 +220,7 @@ function readChecked(value: unknown): ReadNotebook {
       display,
       currency,
       worksheets: Object.freeze(worksheets),
+      ...(parts && { parts }),
       ...keptOf(value, NotebookSchema),
     }),
     results: readResults(read.results ?? {}, worksheets),

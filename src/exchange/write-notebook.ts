@@ -1,7 +1,7 @@
 /** The notebook as a file: canonical, line-stable JSON, format 1. */
 
 import { blockText, cellAt, forEachCell, worksheetOf } from '../document/index.ts';
-import type { Cell, DefinedName, Kept, Notebook, Worksheet } from '../document/index.ts';
+import type { AnyPart, Cell, DefinedName, Kept, Notebook, Parts, Worksheet } from '../document/index.ts';
 import { addressText, columnLetters } from '../expression/index.ts';
 import { Entries, lineJson, OneLine } from './canonical-json.ts';
 import { addressPlace } from './address-place.ts';
@@ -25,7 +25,7 @@ function nameLine({ target, ...rest }: DefinedName): OneLine {
 }
 
 function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
-  const { id, title, common, rowCount, columnCount, names, widths, kept } = worksheet;
+  const { id, title, common, rowCount, columnCount, headRow, headColumn, names, widths, kept } = worksheet;
   const cells: [string, unknown][] = [];
   forEachCell(worksheet, (cell: Cell, row, column) => {
     cells.push([addressText(column, row), lineWithKept(cell)]);
@@ -39,6 +39,8 @@ function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
     common,
     rows: rowCount,
     columns: columnCount,
+    ...(headRow && { headRow }),
+    ...(headColumn && { headColumn }),
     names: names.map(nameLine),
     widths: new Entries(wide),
     cells: new Entries(cells),
@@ -79,9 +81,18 @@ function resultsObject(notebook: Notebook, results: StoredResults): Entries {
   return new Entries(worksheets);
 }
 
+/** The lists beside the worksheets, one record a line. */
+function partsObject(parts: Parts): Record<string, unknown> {
+  const lists = Object.entries(parts).map(([name, list]): [string, unknown] => [
+    name,
+    list.map((record: AnyPart) => lineWithKept(record)),
+  ]);
+  return Object.fromEntries(lists);
+}
+
 /** The file's text. Equal notebooks give equal bytes; results stand apart from the contents. */
 export function writeNotebook(notebook: Notebook, results?: StoredResults): string {
-  const { id, title, reading, display, currency, worksheets, kept } = notebook;
+  const { id, title, reading, display, currency, worksheets, parts, kept } = notebook;
   const stored = results && resultsObject(notebook, results);
   const file = withKept({
     format: FORMAT,
@@ -91,6 +102,7 @@ export function writeNotebook(notebook: Notebook, results?: StoredResults): stri
     display,
     currency,
     worksheets: worksheets.map(worksheetObject),
+    ...(parts && { parts: partsObject(parts) }),
     ...(stored && stored.list.length > 0 && { results: stored }),
     ...(kept && { kept }),
   });
