@@ -61,7 +61,8 @@ export class CalculationClient {
     const touched = changes.filter(
       (change) => change.type === 'cell' && this.#aside.delete(key(placeOf(change))),
     );
-    const whole = this.#aside.size > 0 && changes.some((change) => change.type !== 'cell' && change.type !== 'part');
+    const whole =
+      this.#aside.size > 0 && changes.some((change) => change.type !== 'cell' && change.type !== 'part');
     // Rows may have moved: the cells set aside are not where they were.
     if (whole) this.#aside.clear();
     if (this.#resting || touched.length > 0 || whole) return this.open(notebook);

@@ -47,8 +47,6 @@ export interface ComputeState {
   readonly words: string;
 }
 
-export type MarginTab = 'working' | 'functions' | 'cautions';
-
 const SETTLE_AFTER = 30_000;
 const PREVIEW_AFTER = 120;
 const PAGE = 20;
@@ -67,7 +65,8 @@ export class Session {
   /** What the last command could not do, or what was restored. */
   notice: { readonly words: string; readonly refused: boolean } | undefined;
   catalogue: Catalogue | undefined;
-  margin: MarginTab = 'working';
+  /** Key of the margin's panel in sight. */
+  margin = 'working';
   /** Which function's page is open in the margin. */
   functionPage: string | undefined;
   /** Formulas in place of values. */
@@ -343,7 +342,7 @@ export class Session {
     this.changed();
   }
 
-  showMargin(tab: MarginTab): void {
+  showMargin(tab: string): void {
     this.margin = tab;
     this.changed();
   }

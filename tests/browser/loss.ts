@@ -28,6 +28,7 @@ export function sight(page: Page): Promise<{ readonly status: string; readonly c
     const inside = (root: ParentNode | null | undefined, selector: string): Element | null =>
       root?.querySelector(selector) ?? null;
     const app = inside(document, 'swarf-book')?.shadowRoot;
+    const head = inside(app, 'desk-head')?.shadowRoot;
     const grid = inside(app, 'page-grid')?.shadowRoot;
     const column = Array.from({ length: rows }, (_, row) =>
       (inside(grid, `tr[data-row="${row}"] td[data-column="0"] .face`)?.textContent ?? '').replaceAll(
@@ -35,7 +36,7 @@ export function sight(page: Page): Promise<{ readonly status: string; readonly c
         '',
       ),
     );
-    return { status: inside(app, '.status')?.textContent?.trim() ?? '', column };
+    return { status: inside(head, '.status')?.textContent?.trim() ?? '', column };
   }, ROWS);
 }
 

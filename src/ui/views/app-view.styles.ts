@@ -10,68 +10,6 @@ export const appStyles = css`
     overflow: hidden;
     background: var(--plate);
   }
-  header {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 6px 10px;
-    padding: 7px 16px;
-    border-block-end: 1px solid color-mix(in srgb, var(--ink) 18%, transparent);
-  }
-  h1 {
-    max-inline-size: 40ch;
-    margin: 0;
-    overflow: hidden;
-    font-size: 18px;
-  }
-  h1 button {
-    max-inline-size: 100%;
-    padding-inline: 0;
-    overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
-  }
-  h1 button:disabled {
-    color: inherit;
-    opacity: 1;
-  }
-  .status {
-    flex: 1 1 160px;
-    min-inline-size: 0;
-    color: var(--ink-2);
-    font-size: 13px;
-    line-height: 1.3;
-  }
-  .spring {
-    display: none;
-  }
-  .busy {
-    color: var(--caution);
-    font-size: 13px;
-    font-weight: 600;
-  }
-  .switch {
-    display: flex;
-  }
-  .switch button {
-    border-radius: 0;
-    font-weight: 400;
-  }
-  .switch button:first-child {
-    border-radius: 4px 0 0 4px;
-    border-inline-end: 0;
-  }
-  .switch button:last-child {
-    border-radius: 0 4px 4px 0;
-  }
-  .switch button[aria-pressed='true'] {
-    background: var(--paper);
-    box-shadow: inset 0 -3px 0 var(--accent);
-    font-weight: 600;
-  }
-  .narrow {
-    display: none;
-  }
   .desk {
     position: relative;
     display: grid;
@@ -128,28 +66,6 @@ export const appStyles = css`
     display: none;
   }
   @media (max-width: 1099px) {
-    button.narrow {
-      display: block;
-      border-color: var(--button-edge);
-    }
-    header {
-      padding-inline: 8px;
-    }
-    h1 {
-      flex: 1 1 40%;
-      max-inline-size: none;
-    }
-    .narrow.last {
-      order: 1;
-    }
-    .status,
-    .spring,
-    .busy,
-    .switch,
-    header > button:not(.narrow),
-    notebook-menu {
-      order: 2;
-    }
     .desk {
       grid-template-columns: minmax(0, 1fr);
       padding: 8px;
@@ -206,7 +122,7 @@ export const appStyles = css`
       block-size: auto;
       overflow: visible;
     }
-    header,
+    desk-head,
     .desk,
     .band,
     footer,

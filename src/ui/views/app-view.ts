@@ -2,25 +2,26 @@
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { readNotebook, writeNotebook } from '../../exchange/index.ts';
-import { changeSettings, emptyNotebook, isRefusal } from '../../document/index.ts';
+import { emptyNotebook, isRefusal } from '../../document/index.ts';
 import type { Notebook, UnitSystem } from '../../document/index.ts';
 import './contents-rail.ts';
+import './desk-head.ts';
 import './entry-line.ts';
 import './margin-view.ts';
 import './page-grid.ts';
 import './print-view.ts';
 import './start-view.ts';
-import './notebook-menu.ts';
+import { LeafDialog } from './leaf-dialog.ts';
 import { QuestionDialog } from './question-dialog.ts';
 import { wasAtMachine } from './machine-page.ts';
 import { PageGrid } from './page-grid.ts';
 import type { Template, World } from '../ports.ts';
+import { commandFor, isPossible } from '../program-commands.ts';
 import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE, USUAL_CAUTIONS } from '../usual-cautions.ts';
 import { bands } from './bands.ts';
 import { resultsFor } from '../export-results.ts';
-import { saveWords } from '../save-words.ts';
 import { appStyles } from './app-view.styles.ts';
 
 export class AppView extends LitElement {
@@ -41,6 +42,10 @@ export class AppView extends LitElement {
     this.addEventListener('ask-consent', (event) => this.#asking?.ask(event));
     this.addEventListener('to-page', () => this.#page?.focusCell());
     this.addEventListener('save-file', () => void this.#saveFile());
+    this.addEventListener('open-file', () => void this.#openFile());
+    this.addEventListener('about', () => this.#about());
+    this.addEventListener('all-notebooks', () => (location.hash = ''));
+    this.addEventListener('open-leaf', (event) => void this.#leaf?.open(event));
     this.addEventListener('keydown', (event) => this.#onKey(event));
     this.addEventListener('dragover', (event) => event.preventDefault());
     this.addEventListener('drop', (event) => void this.#onDrop(event));
@@ -58,6 +63,10 @@ export class AppView extends LitElement {
 
   get #asking(): QuestionDialog | null {
     return this.renderRoot.querySelector('question-dialog');
+  }
+
+  get #leaf(): LeafDialog | null {
+    return this.renderRoot.querySelector('leaf-dialog');
   }
 
   get #page(): PageGrid | null {
@@ -183,12 +192,12 @@ export class AppView extends LitElement {
 
   #onKey(event: KeyboardEvent): void {
     const session = this.#session;
-    if (!session || session.draft || !(event.ctrlKey || event.metaKey)) return;
+    if (!session || session.draft || event.defaultPrevented || !(event.ctrlKey || event.metaKey)) return;
     const key = event.key.toLowerCase();
-    if (event.defaultPrevented) return;
-    if (key === 's') void this.#saveFile();
-    else if (key === 'z' && !event.shiftKey) session.undo();
+    const command = commandFor(event);
+    if (key === 'z' && !event.shiftKey) session.undo();
     else if (key === 'y' || (key === 'z' && event.shiftKey)) session.redo();
+    else if (command && isPossible(command, session)) void command.run(session, this);
     else return;
     event.preventDefault();
   }
@@ -204,7 +213,8 @@ export class AppView extends LitElement {
         dismiss: (words) => this.#dismiss(words),
       })}
       ${session ? (this.#atMachine ? this.#machine(session) : this.#desk(session)) : this.#start()}
-      <print-view .session=${session}></print-view><question-dialog></question-dialog>`;
+      <print-view .session=${session}></print-view><question-dialog></question-dialog>
+      <leaf-dialog .world=${this.world} .session=${session}></leaf-dialog>`;
   }
 
   #dismiss(words: string): void {
@@ -224,7 +234,6 @@ export class AppView extends LitElement {
         .world=${this.world}
         .problem=${this.#problem}
         @open-notebook=${(event: CustomEvent<string>) => (location.hash = encodeURIComponent(event.detail))}
-        @open-file=${() => this.#openFile()}
         @open-template=${async (event: CustomEvent<Template>) => this.#openText(await event.detail.load(), true)}
         @new-notebook=${(event: CustomEvent<UnitSystem>) => this.#new(event.detail)}
       ></start-view>
@@ -248,56 +257,12 @@ export class AppView extends LitElement {
 
   #desk(session: Session): TemplateResult {
     return html`
-      <header>
-        <button
-          class="quiet narrow"
-          aria-expanded=${this.#sheet === 'contents'}
-          @click=${() => this.#toggle('contents')}
-        >
-          Contents
-        </button>
-        <h1>
-          <button
-            class="quiet"
-            title="rename"
-            ?disabled=${session.readOnly}
-            @click=${() => this.#rename(session)}
-          >
-            ${session.notebook.title}
-          </button>
-        </h1>
-        <span class="status" role="status">${saveWords(session)}</span>
-        <span class="spring"></span>
-        ${this.#computing(session)}
-        <span class="switch" role="group" aria-label="units in which results are shown">
-          ${(['metric', 'inch'] as const).map(
-            (system) =>
-              html`<button
-                aria-pressed=${session.notebook.display === system ? 'true' : 'false'}
-                @click=${() => session.run(changeSettings(session.notebook, { display: system }))}
-              >
-                ${system}
-              </button>`,
-          )}
-        </span>
-        <button ?disabled=${!session.canUndo} title="Ctrl+Z" @click=${() => session.undo()}>Undo</button>
-        <button ?disabled=${!session.canRedo} title="Ctrl+Y" @click=${() => session.redo()}>Redo</button>
-        <button @click=${() => this.#turn(true)}>At the machine</button>
-        <notebook-menu
-          .session=${session}
-          @save-file=${() => this.#saveFile()}
-          @open-file=${() => this.#openFile()}
-          @about=${() => this.#about()}
-          @all-notebooks=${() => (location.hash = '')}
-        ></notebook-menu>
-        <button
-          class="quiet narrow last"
-          aria-expanded=${this.#sheet === 'margin'}
-          @click=${() => this.#toggle('margin')}
-        >
-          Margin
-        </button>
-      </header>
+      <desk-head
+        .session=${session}
+        .sheet=${this.#sheet}
+        @toggle-sheet=${(event: CustomEvent<'contents' | 'margin'>) => this.#toggle(event.detail)}
+        @to-machine=${() => this.#turn(true)}
+      ></desk-head>
       <div class="desk ${this.#sheet ? `show-${this.#sheet}` : ''}">
         <contents-rail .session=${session} @click=${() => this.#toggle(undefined)}></contents-rail>
         <main aria-label="worksheet">
@@ -314,28 +279,6 @@ export class AppView extends LitElement {
   #toggle(sheet: 'contents' | 'margin' | undefined): void {
     this.#sheet = this.#sheet === sheet ? undefined : sheet;
     this.requestUpdate();
-  }
-
-  #computing(session: Session): TemplateResult | typeof nothing {
-    const { state, words } = session.computing;
-    if (state === 'slow')
-      return html`<span class="busy" role="status"
-        >${words} <button @click=${() => session.stopComputing()}>Stop</button></span
-      >`;
-    return state === 'restarted' ? html`<span class="busy" role="alert">▲ ${words}</span>` : nothing;
-  }
-
-  #rename(session: Session): void {
-    this.dispatchEvent(
-      new CustomEvent('ask-text', {
-        detail: {
-          title: 'Title of the notebook',
-          words: '',
-          value: session.notebook.title,
-          done: (title: string) => title && session.run(changeSettings(session.notebook, { title })),
-        },
-      }),
-    );
   }
 
   #about(): void {

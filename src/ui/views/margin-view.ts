@@ -1,23 +1,15 @@
-/** The margin beside the page: tabs for working, functions and cautions. */
+/** The margin beside the page: a tab for each panel. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import './margin-cautions.ts';
-import { openCautions } from '../open-cautions.ts';
-import './margin-functions.ts';
-import './margin-working.ts';
-import type { MarginTab, Session } from '../session.ts';
+import { PANELS, type Panel } from '../panels.ts';
+import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
-
-const TABS: readonly (readonly [MarginTab, string])[] = [
-  ['working', 'Working'],
-  ['functions', 'Functions'],
-  ['cautions', 'Cautions'],
-];
 
 export class MarginView extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session | undefined;
+  readonly #loaded = new Set<string>();
 
   static override styles = [
     shared,
@@ -32,6 +24,7 @@ export class MarginView extends LitElement {
       }
       .tabs {
         display: flex;
+        flex-wrap: wrap;
         gap: 2px;
         padding: 8px 10px 0;
         border-block-end: 1px solid var(--ruling-strong);
@@ -79,33 +72,34 @@ export class MarginView extends LitElement {
   override render(): TemplateResult | typeof nothing {
     const { session } = this;
     if (!session) return nothing;
-    const open = openCautions(session).filter((each) => each.acknowledged === undefined).length;
+    const panel = PANELS.find(({ key }) => key === session.margin) ?? PANELS[0];
+    if (panel && !this.#loaded.has(panel.key)) void this.#load(panel);
     return html`
       <div class="tabs" role="tablist" aria-label="margin" @keydown=${this.#onKey}>
-        ${TABS.map(
-          ([tab, words]) =>
-            html`<button
-              role="tab"
-              id="tab-${tab}"
-              aria-controls="panel"
-              aria-selected=${session.margin === tab ? 'true' : 'false'}
-              tabindex=${session.margin === tab ? 0 : -1}
-              @click=${() => session.showMargin(tab)}
-            >
-              ${words}${tab === 'cautions' && open > 0 ? html`<span class="count">${open}</span>` : nothing}
-            </button>`,
-        )}
+        ${PANELS.map(({ key, words, waiting }) => {
+          const count = waiting?.(session) ?? 0;
+          return html`<button
+            role="tab"
+            id="tab-${key}"
+            aria-controls="panel"
+            aria-selected=${key === panel?.key ? 'true' : 'false'}
+            tabindex=${key === panel?.key ? 0 : -1}
+            @click=${() => session.showMargin(key)}
+          >
+            ${words}${count > 0 ? html`<span class="count">${count}</span>` : nothing}
+          </button>`;
+        })}
       </div>
-      <div class="panel" id="panel" role="tabpanel" tabindex="0" aria-labelledby="tab-${session.margin}">
-        ${
-          session.margin === 'working'
-            ? html`<margin-working .session=${session}></margin-working>`
-            : session.margin === 'functions'
-              ? html`<margin-functions .session=${session}></margin-functions>`
-              : html`<margin-cautions .session=${session}></margin-cautions>`
-        }
+      <div class="panel" id="panel" role="tabpanel" tabindex="0" aria-labelledby="tab-${panel?.key}">
+        ${panel && this.#loaded.has(panel.key) ? panel.view(session) : nothing}
       </div>
     `;
+  }
+
+  async #load(panel: Panel): Promise<void> {
+    await panel.load();
+    this.#loaded.add(panel.key);
+    this.requestUpdate();
   }
 
   #onKey(event: KeyboardEvent): void {
@@ -113,12 +107,12 @@ export class MarginView extends LitElement {
     const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
     if (!session || step === 0) return;
     event.preventDefault();
-    const at = TABS.findIndex(([tab]) => tab === session.margin);
-    const next = TABS[(at + step + TABS.length) % TABS.length];
+    const at = PANELS.findIndex(({ key }) => key === session.margin);
+    const next = PANELS[(at + step + PANELS.length) % PANELS.length];
     if (!next) return;
-    session.showMargin(next[0]);
+    session.showMargin(next.key);
     void this.updateComplete.then(() =>
-      this.renderRoot.querySelector<HTMLElement>(`#tab-${next[0]}`)?.focus(),
+      this.renderRoot.querySelector<HTMLElement>(`#tab-${next.key}`)?.focus(),
     );
   }
 }

@@ -157,7 +157,7 @@ export class StartView extends LitElement {
   }
 
   #tell(what: string, detail?: unknown): void {
-    this.dispatchEvent(new CustomEvent(what, { detail }));
+    this.dispatchEvent(new CustomEvent(what, { bubbles: true, composed: true, detail }));
   }
 
   #remove(item: ShelfItem): void {
