@@ -12,13 +12,12 @@ import type {
   ToEngine,
 } from '../calculation/index.ts';
 import { explain } from './explanation.ts';
-import { guarded } from './guarded-functions.ts';
-import { addressOf } from './outcome.ts';
+import { addressOf, guarded, Workbook } from '../workbook/index.ts';
+import { LibrarySchedule } from './library-schedule.ts';
 import { changesMessage, completeMessage, differencesMessage, fullResult, toldBy } from './result-message.ts';
 import type { FullResult, ResultsMessage } from './result-message.ts';
 import { tryOut } from './try-out.ts';
 import type { TriedOut } from './try-out.ts';
-import { Workbook } from './workbook.ts';
 
 export interface EngineOptions {
   readonly functions: FunctionTable;
@@ -64,6 +63,8 @@ function asCellChanges(changes: readonly Change[]): readonly CellChange[] | unde
     if (change.type === 'cell') all.push(change);
     else if (change.type === 'settings') {
       if (change.from.currency !== change.to.currency) return undefined;
+    } else if (change.type === 'part') {
+      if (change.part === 'recordings') return undefined;
     } else if (change.type === 'order') return undefined;
     else {
       const cells = cellChangesOf(change);
@@ -161,7 +162,12 @@ export class Engine implements Calculator {
 
   #build(notebook: Notebook): Workbook {
     this.#workbook?.destroy();
-    this.#workbook = new Workbook(notebook, this.#functions, this.#aside);
+    this.#workbook = new Workbook(
+      notebook,
+      this.#functions,
+      (cells, evaluate) => new LibrarySchedule(cells.sheets.length, evaluate),
+      this.#aside,
+    );
     return this.#workbook;
   }
 

@@ -4,13 +4,9 @@ import { isFailure, isGrid } from '../expression/index.ts';
 import type { CallNotes, FunctionTable, Scalar, Step, TableFunction, Value } from '../expression/index.ts';
 import { isUnknownUnit, kindNamed, isKindName, parseUnit } from '../quantity/index.ts';
 import type { CellAddress, ExplainedStep, Explanation } from '../calculation/index.ts';
-import { isCell, isFilled } from './cells.ts';
-import type { CellState } from './cells.ts';
-import { defaultUnit } from './display-unit.ts';
-import type { Formula } from './formula.ts';
-import { addressOf, resultOf } from './outcome.ts';
+import { addressOf, defaultUnit, isCell, isFilled, resultOf } from '../workbook/index.ts';
+import type { CellState, Formula, Workbook } from '../workbook/index.ts';
 import { tryOut } from './try-out.ts';
-import type { Workbook } from './workbook.ts';
 
 /** Cells named in a list of precedents or dependents. */
 const NAMED_CELLS = 500;

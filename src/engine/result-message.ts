@@ -2,10 +2,8 @@
 
 import { packAddress } from '../calculation/index.ts';
 import type { CellResult, ChangedResult, FromEngine, SpilledFrom } from '../calculation/index.ts';
-import { COLUMNS, isFilled } from './cells.ts';
-import type { CellState } from './cells.ts';
-import { addressOf, isPlain, resultOf, sameResult } from './outcome.ts';
-import type { Workbook } from './workbook.ts';
+import { addressOf, COLUMNS, isFilled, isPlain, resultOf, sameResult } from '../workbook/index.ts';
+import type { CellState, Workbook } from '../workbook/index.ts';
 
 export type ResultsMessage = Extract<FromEngine, { type: 'results' }>;
 

@@ -3,14 +3,17 @@
 import { failure, isFailure, isGrid, singleValue } from '../expression/index.ts';
 import type { CallNotes, Caution, FunctionTable, Grid, Value } from '../expression/index.ts';
 import type { CellAddress, CellResult } from '../calculation/index.ts';
-import type { CellState } from './cells.ts';
-import { readGiven } from './content.ts';
-import { leadsTo } from './dependency-order.ts';
-import { givesSeveral, inputsOf, readFormula } from './formula.ts';
-import type { Formula } from './formula.ts';
-import { inferFormula, ownType } from './inference.ts';
-import { resultOf } from './outcome.ts';
-import type { Workbook } from './workbook.ts';
+import {
+  givesSeveral,
+  inferFormula,
+  inputsOf,
+  leadsTo,
+  ownType,
+  readFormula,
+  readGiven,
+  resultOf,
+} from '../workbook/index.ts';
+import type { CellState, Formula, Workbook } from '../workbook/index.ts';
 
 export interface TriedOut {
   readonly result: CellResult;

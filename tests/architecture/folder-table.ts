@@ -19,9 +19,14 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
   functions: { folders: ['quantity', 'numeric', 'expression', 'definition'], packages: {} },
   document: { folders: ['quantity', 'expression'], packages: { valibot: 'anywhere' } },
   calculation: { folders: ['quantity', 'document'], packages: {} },
+  workbook: { folders: ['quantity', 'expression', 'document', 'calculation'], packages: {} },
   engine: {
-    folders: ['quantity', 'expression', 'definition', 'document', 'calculation'],
-    packages: { hyperformula: 'schedule.ts' },
+    folders: ['quantity', 'expression', 'definition', 'document', 'calculation', 'workbook'],
+    packages: { hyperformula: 'library-schedule.ts' },
+  },
+  study: {
+    folders: ['quantity', 'numeric', 'expression', 'definition', 'document', 'calculation', 'workbook'],
+    packages: {},
   },
   exchange: {
     folders: ['quantity', 'expression', 'document'],

@@ -20,7 +20,8 @@ import { givesSeveral, inputsOf, precedentOf, readFormula, referenceTo } from '.
 import type { Formula } from './formula.ts';
 import { inferAll, rootName, setType } from './inference.ts';
 import type { Surroundings } from './surroundings.ts';
-import { fixedBlock, Schedule } from './schedule.ts';
+import { fixedBlock } from './schedule.ts';
+import type { Schedule, StartSchedule } from './schedule.ts';
 import { Spills } from './spills.ts';
 
 /** Rounds after which values that fill cells which they depend on are given up. */
@@ -50,6 +51,7 @@ export class Workbook implements Surroundings {
   running: CellState | undefined;
   readonly #spills: Spills;
   readonly #aside: Set<string>;
+  readonly #startSchedule: StartSchedule;
   #schedule: Schedule;
   #tokens = 0;
   #changed: CellState[] = [];
@@ -62,7 +64,13 @@ export class Workbook implements Surroundings {
   };
 
   /** Computes the whole notebook. `aside` holds keys of cells that are not computed; editing one takes it out. */
-  constructor(notebook: Notebook, functions: FunctionTable, aside: Set<string>) {
+  constructor(
+    notebook: Notebook,
+    functions: FunctionTable,
+    startSchedule: StartSchedule,
+    aside: Set<string> = new Set(),
+  ) {
+    this.#startSchedule = startSchedule;
     this.notebook = notebook;
     this.#notes.reading = notebook.reading;
     this.functions = functions;
@@ -143,7 +151,7 @@ export class Workbook implements Surroundings {
   }
 
   #newSchedule(): Schedule {
-    return new Schedule(this.cells.sheets.length, (sheet, row, column) => this.#evaluate(sheet, row, column));
+    return this.#startSchedule(this.cells, (sheet, row, column) => this.#evaluate(sheet, row, column));
   }
 
   #renewSchedule(): void {

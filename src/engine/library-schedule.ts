@@ -3,25 +3,7 @@
 import { FunctionArgumentType, FunctionPlugin, HyperFormula } from 'hyperformula';
 import type { ConfigParams, RawCellContent } from 'hyperformula';
 import type { Corner } from '../expression/index.ts';
-
-/** Where a cell stands in the schedule; sheet, row and column from 0. */
-export interface Place {
-  readonly sheet: number;
-  readonly row: number;
-  readonly column: number;
-}
-
-/** A block that a formula reads; a single cell has one row and one column. */
-export interface PlaceBlock extends Place {
-  readonly rows: number;
-  readonly columns: number;
-}
-
-/**
- * Computes the formula of a cell, whose precedents are all up to date, and keeps its value. Must not throw.
- * Gives a token that differs whenever dependents have to be computed again.
- */
-export type Evaluate = (sheet: number, row: number, column: number) => number | string;
+import type { Evaluate, Place, Precedent, Schedule } from '../workbook/index.ts';
 
 /** The formula function of every computed cell: its arguments are the precedents and are never read by the library. */
 const VALUE = 'VALUEOF';
@@ -66,22 +48,6 @@ const COLUMN_NAMES = Array.from({ length: 64 }, (_, column) =>
     : String.fromCharCode(64 + Math.floor(column / 26)) + String.fromCharCode(65 + (column % 26)),
 );
 
-/** A block as it is written in the formula: formulas that were filled down look the same to the library and are read once. */
-export interface Precedent {
-  readonly sheet: number;
-  readonly start: Corner;
-  /** Absent for a single cell. */
-  readonly end?: Corner;
-}
-
-/** A block that stays where it is, whatever cell refers to it. */
-export function fixedBlock({ sheet, row, column, rows, columns }: PlaceBlock): Precedent {
-  const fixed = { rowFixed: true, columnFixed: true } as const;
-  const start = { row, column, ...fixed };
-  const end = { row: row + rows - 1, column: column + columns - 1, ...fixed };
-  return rows === 1 && columns === 1 ? { sheet, start } : { sheet, start, end };
-}
-
 const cornerText = ({ row, column, rowFixed, columnFixed }: Corner): string =>
   `${columnFixed ? '$' : ''}${COLUMN_NAMES[column]}${rowFixed ? '$' : ''}${row + 1}`;
 
@@ -111,7 +77,7 @@ const SETTINGS = {
 } as const satisfies Partial<ConfigParams>;
 
 /** Which formulas to compute after which changes, and in which order. Sheets are numbers, so that no title reaches the library. */
-export class Schedule {
+export class LibrarySchedule implements Schedule {
   readonly #sheets: RawCellContent[][][];
   readonly #evaluate: Evaluate;
   /** Absent until the first run, which builds it with everything that was set. */
@@ -123,12 +89,11 @@ export class Schedule {
     this.#evaluate = evaluate;
   }
 
-  /** True when so many formulas were set since it was built that a new schedule is cheaper to keep than this one. */
+  /** True when so many formulas were set since it was built that a new one is cheaper to keep. */
   get isWorn(): boolean {
     return this.#formulasSet > FORMULAS_BEFORE_RENEWAL;
   }
 
-  /** Makes the changes, then computes everything that depends on them, each cell once and after its precedents. */
   run(changes: () => void): void {
     if (!this.#library) {
       changes();
@@ -144,7 +109,6 @@ export class Schedule {
     }
   }
 
-  /** The cell holds a value: a number or a token for anything else. Equal values start nothing. */
   setValue(place: Place, token: number | string): void {
     this.#set(place, typeof token === 'string' ? `'${token}` : token);
   }
@@ -153,7 +117,6 @@ export class Schedule {
     this.#set(place, null);
   }
 
-  /** The cell is computed from these blocks. */
   setFormula(place: Place, precedents: readonly (Precedent | undefined)[]): void {
     this.#formulasSet++;
     const read = precedents.map((precedent) => precedentText(precedent, place.sheet)).join(',');

@@ -1,0 +1,1 @@
+export * from './direct-schedule.ts';
