@@ -53,7 +53,10 @@ export class AppView extends LitElement {
   }
 
   override firstUpdated(): void {
-    this.world?.installation.onChange(() => this.requestUpdate());
+    this.world?.installation.onChange(() => {
+      this.requestUpdate();
+      this.#session?.changed();
+    });
     this.world?.shelf.onLost(() => {
       if (this.#session) this.#session.readOnly = true;
       this.#session?.say('another tab has taken this notebook over; here it is read only', true);
