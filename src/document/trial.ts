@@ -26,7 +26,7 @@ export interface TrialRun {
 export interface TrialCorrection {
   readonly at: string;
   readonly by: string;
-  /** "cut", "note" or the name of a measurand. */
+  /** "cut", "edge", "note", "withdrawn" or the name of a measurand. */
   readonly what: string;
   readonly was: string;
 }
@@ -47,6 +47,8 @@ export interface TrialPass {
   readonly photograph?: string;
   /** Oldest first: the first values are never lost. */
   readonly corrections?: readonly TrialCorrection[];
+  /** Why it does not count: it stays in the record, struck through. */
+  readonly withdrawn?: string;
 }
 
 export interface Trial extends Kept {
@@ -59,6 +61,8 @@ export interface Trial extends Kept {
   readonly runs: readonly TrialRun[];
   /** What of the block is at hand and what one run takes. */
   readonly stock?: { readonly atHand: string; readonly perRun: string };
+  /** Unit in which the cut of a pass is noted: of time, length or volume; "min" where absent. */
+  readonly cutUnit?: string;
   readonly measurands: readonly Measurand[];
   readonly passes: readonly TrialPass[];
 }

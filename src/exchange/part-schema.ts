@@ -119,6 +119,7 @@ const pass = v.strictObject({
   at: line,
   photograph: v.exactOptional(line),
   corrections: v.exactOptional(list(correction, 1000)),
+  withdrawn: v.exactOptional(words),
 });
 
 const id = { id: v.pipe(line, v.minLength(1)) };
@@ -162,6 +163,7 @@ export const PART_SCHEMAS = {
     seed: count(0, 0xffffffff),
     runs: list(v.strictObject({ id: line, levels: list(place(100), 20) })),
     stock: v.exactOptional(v.strictObject({ atHand: content, perRun: content })),
+    cutUnit: v.exactOptional(line),
     measurands: list(
       v.strictObject({
         name: line,

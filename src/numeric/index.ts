@@ -4,6 +4,7 @@ export * from './least-squares.ts';
 export * from './matrix.ts';
 export * from './minimum.ts';
 export * from './quadrature.ts';
+export * from './random-order.ts';
 export * from './root.ts';
 export * from './rounding.ts';
 export * from './special.ts';

@@ -28,6 +28,7 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
     folders: ['quantity', 'numeric', 'expression', 'definition', 'document', 'calculation', 'workbook'],
     packages: {},
   },
+  trial: { folders: ['quantity', 'numeric', 'document'], packages: {} },
   exchange: {
     folders: ['quantity', 'expression', 'document'],
     packages: { papaparse: 'anywhere', valibot: 'anywhere' },
@@ -38,7 +39,16 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
     impure: true,
   },
   ui: {
-    folders: ['quantity', 'expression', 'document', 'exchange', 'calculation', 'definition', 'storage'],
+    folders: [
+      'quantity',
+      'expression',
+      'document',
+      'exchange',
+      'calculation',
+      'definition',
+      'storage',
+      'trial',
+    ],
     packages: { lit: 'anywhere' },
     impure: true,
   },

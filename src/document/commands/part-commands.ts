@@ -19,6 +19,18 @@ export function freshPartId(notebook: Notebook, part: PartName): string {
   return `${part.charAt(0)}${Math.max(0, ...numbers) + 1}`;
 }
 
+/** The notebook with a record in its list: in the place of the one with its id, else at the end. For commands that change several lists. */
+export function withPart<Name extends PartName>(
+  notebook: Notebook,
+  part: Name,
+  record: PartOf<Name>,
+): Notebook {
+  const list: readonly AnyPart[] = partsOf(notebook, part);
+  const at = list.findIndex(({ id }) => id === record.id);
+  const frozen = Object.freeze<AnyPart>(record);
+  return withList(notebook, part, at < 0 ? [...list, frozen] : list.with(at, frozen));
+}
+
 function withList(notebook: Notebook, part: PartName, list: readonly AnyPart[]): Notebook {
   const { parts: _before, ...rest } = notebook;
   const parts = withPartList(notebook.parts, part, list);
@@ -45,9 +57,7 @@ export function putPart<Name extends PartName>(
   if (at < 0 && list.length >= most) {
     return { message: `The notebook has ${list.length} ${part}; ${most} is the most.` };
   }
-  const frozen = Object.freeze<AnyPart>(record);
-  const after = withList(notebook, part, at < 0 ? [...list, frozen] : list.with(at, frozen));
-  return transactionTo(notebook, after, description);
+  return transactionTo(notebook, withPart(notebook, part, record), description);
 }
 
 /** Takes records out of their list; what is not there is passed over. */

@@ -1,10 +1,7 @@
 /** TRIAL.ORDER: runs in an order of chance that anyone can repeat. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-
-const MULTIPLIER = 1664525n;
-const INCREMENT = 1013904223n;
-const MODULUS = 2n ** 32n;
+import { randomOrder } from '../../numeric/index.ts';
 
 export default {
   name: 'TRIAL.ORDER',
@@ -38,14 +35,7 @@ export default {
   },
   reading: 'swap from the last down: x = (1664525 x + 1013904223) mod 2^32, place floor(x (i + 1) / 2^32)',
   compute({ runs, seed }) {
-    const order = Array.from({ length: Number(runs) }, (_, index) => index + 1);
-    let x = BigInt(Number(seed)) % MODULUS;
-    for (let i = order.length - 1; i >= 1; i -= 1) {
-      x = (MULTIPLIER * x + INCREMENT) % MODULUS;
-      const j = Number((x * BigInt(i + 1)) / MODULUS);
-      [order[i], order[j]] = [order[j] ?? 0, order[i] ?? 0];
-    }
-    return { grid: order.map((run) => [run]) };
+    return { grid: randomOrder(Number(runs), Number(seed)).map((place) => [place + 1]) };
   },
   remarks: ['Run the trial in this order, so that what drifts (temperature, bar, operator) hits all alike.'],
   scaling: 'table',
