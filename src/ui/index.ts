@@ -1,3 +1,4 @@
 export * from './ports.ts';
+export * from './saving.ts';
 export * from './session.ts';
 export { AppView } from './views/app-view.ts';

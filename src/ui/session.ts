@@ -22,9 +22,12 @@ import type {
 } from '../document/index.ts';
 import { CalculationClient } from './calculation-client.ts';
 import type { Move } from './keymap.ts';
+import { canonicalText } from './number-locale.ts';
 import type { Catalogue, World } from './ports.ts';
 import { Results } from './results.ts';
 import type { KnownResult } from './results.ts';
+import { Saving, type SaveState } from './saving.ts';
+import { jumped, kept, moved } from './selection-moves.ts';
 
 /** A text being edited: in its cell and on the entry line at once. */
 export interface Draft {
@@ -37,19 +40,12 @@ export interface Draft {
   readonly where: 'cell' | 'line';
 }
 
-export type SaveState =
-  | { readonly type: 'saved'; readonly at: number }
-  | { readonly type: 'saving' }
-  | { readonly type: 'failed'; readonly words: string };
-
 export interface ComputeState {
   readonly state: 'idle' | 'busy' | 'slow' | 'restarted';
   readonly words: string;
 }
 
-const SETTLE_AFTER = 30_000;
 const PREVIEW_AFTER = 120;
-const PAGE = 20;
 
 export class Session {
   notebook: Notebook;
@@ -58,7 +54,6 @@ export class Session {
   draft: Draft | undefined;
   preview: CellResult | undefined;
   explanation: Explanation | undefined;
-  saved: SaveState;
   computing: ComputeState = { state: 'busy', words: '' };
   readOnly = false;
   copiedAt: number | undefined;
@@ -77,10 +72,9 @@ export class Session {
   /** Rises with every change of notebook or results: what was worked out from them can be kept until then. */
   version = 0;
 
+  readonly saving: Saving;
   readonly #client: CalculationClient;
   readonly #listeners = new Set<() => void>();
-  #writing: Promise<void> = Promise.resolve();
-  #settleTimer: ReturnType<typeof setTimeout> | undefined;
   #previewTimer: ReturnType<typeof setTimeout> | undefined;
   #explained = '';
 
@@ -96,7 +90,7 @@ export class Session {
       toRow: 0,
       toColumn: 0,
     };
-    this.saved = { type: 'saved', at: world.clock.now() };
+    this.saving = new Saving(world, () => this.changed());
     this.#client = new CalculationClient(world.startCalculator, {
       results: (message) => {
         this.results.take(message);
@@ -127,6 +121,10 @@ export class Session {
 
   changed(): void {
     for (const listener of this.#listeners) listener();
+  }
+
+  get saved(): SaveState {
+    return this.saving.state;
   }
 
   get worksheet(): Worksheet {
@@ -197,32 +195,10 @@ export class Session {
     this.version += 1;
     this.#client.apply(this.notebook, transaction.changes);
     if (transaction.selectionAfter) this.selection = transaction.selectionAfter;
-    this.#keepInside();
-    this.#save(transaction);
+    this.selection = kept(this.selection, this.worksheet);
+    this.saving.keep(this.notebook, transaction);
     this.#explain(true);
     this.changed();
-  }
-
-  #save(transaction: Transaction): void {
-    const notebook = this.notebook;
-    this.saved = { type: 'saving' };
-    this.#writing = this.#writing
-      .then(() => this.world.shelf.append(notebook, transaction))
-      .then(() => {
-        if (this.notebook === notebook) this.saved = { type: 'saved', at: this.world.clock.now() };
-      })
-      .catch((reason: unknown) => {
-        const words = reason instanceof Error ? reason.message : String(reason);
-        this.saved = { type: 'failed', words };
-      })
-      .then(() => this.changed());
-    clearTimeout(this.#settleTimer);
-    this.#settleTimer = setTimeout(() => void this.world.shelf.settle(), SETTLE_AFTER);
-  }
-
-  /** Settles when everything committed so far is on the disk. */
-  async written(): Promise<void> {
-    await this.#writing;
   }
 
   /** Selects a cell; `extend` moves only the far corner. */
@@ -244,59 +220,18 @@ export class Session {
   selectBlock(selection: Selection): void {
     if (this.draft && !this.leaveDraft?.()) return;
     this.selection = selection;
-    this.#keepInside();
+    this.selection = kept(selection, this.worksheet);
     this.#explain(false);
     this.changed();
   }
 
   move(move: Move, extend: boolean): void {
-    const { toRow, toColumn, row, column } = this.selection;
-    const [r, c] = extend ? [toRow, toColumn] : [row, column];
-    const last = this.worksheet.columnCount - 1;
-    const place: Record<Move, readonly [number, number]> = {
-      up: [r - 1, c],
-      down: [r + 1, c],
-      left: [r, c - 1],
-      right: [r, c + 1],
-      pageUp: [r - PAGE, c],
-      pageDown: [r + PAGE, c],
-      home: [r, 0],
-      end: [r, last],
-      first: [0, 0],
-      last: [this.worksheet.rowCount - 1, last],
-    };
-    this.select(...place[move], extend);
+    this.select(...moved(this.selection, this.worksheet, move, extend), extend);
   }
 
   /** To the edge of the filled cells in a direction. */
   jump(move: 'up' | 'down' | 'left' | 'right', extend: boolean): void {
-    const { toRow, toColumn, row, column } = this.selection;
-    let [r, c] = extend ? [toRow, toColumn] : [row, column];
-    const [dr, dc] = { up: [-1, 0], down: [1, 0], left: [0, -1], right: [0, 1] }[move] as [number, number];
-    const inside = (): boolean =>
-      r + dr >= 0 && c + dc >= 0 && r + dr < this.worksheet.rowCount && c + dc < this.worksheet.columnCount;
-    const filled = (row_: number, column_: number): boolean => Boolean(cellAt(this.worksheet, row_, column_));
-    const run = inside() && filled(r, c) && filled(r + dr, c + dc);
-    while (inside()) {
-      if (run && !filled(r + dr, c + dc)) break;
-      r += dr;
-      c += dc;
-      if (!run && filled(r, c)) break;
-    }
-    this.select(r, c, extend);
-  }
-
-  #keepInside(): void {
-    const worksheet = this.worksheet;
-    const inside = (value: number, count: number): number => Math.min(Math.max(value, 0), count - 1);
-    const { row, column, toRow, toColumn } = this.selection;
-    this.selection = {
-      worksheet: worksheet.id,
-      row: inside(row, worksheet.rowCount),
-      column: inside(column, worksheet.columnCount),
-      toRow: inside(toRow, worksheet.rowCount),
-      toColumn: inside(toColumn, worksheet.columnCount),
-    };
+    this.select(...jumped(this.selection, this.worksheet, move, extend), extend);
   }
 
   setDraft(draft: Draft | undefined): void {
@@ -314,7 +249,9 @@ export class Session {
       return;
     }
     this.#previewTimer = setTimeout(() => {
-      void this.#client.preview(this.address, text).then((result) => {
+      const read = canonicalText(text, this.notebook.currency);
+      if (read === undefined) return;
+      void this.#client.preview(this.address, read).then((result) => {
         if (this.draft?.text !== text) return;
         this.preview = result;
         this.changed();
@@ -357,9 +294,7 @@ export class Session {
   }
 
   async close(): Promise<void> {
-    await this.#writing;
-    await this.world.shelf.settle();
-    clearTimeout(this.#settleTimer);
+    await this.saving.close();
     this.#client.close();
   }
 }

@@ -115,7 +115,7 @@ export class AppView extends LitElement {
     void world.shelf.list().then((items) => {
       const item = items.find((each) => each.id === notebook.id);
       session.copiedAt = item?.copiedAt;
-      if (item && session.version === 0) session.saved = { type: 'saved', at: item.changedAt };
+      if (item && session.version === 0) session.saving.state = { type: 'saved', at: item.changedAt };
       this.requestUpdate();
     });
     void this.updateComplete.then(() => setTimeout(() => this.#page?.focusCell()));

@@ -52,7 +52,9 @@ export function bands({ installation, session, notices, save, takeOver, dismiss 
       installation?.updateWaiting
         ? html`<div class="band calm" role="status">
             A new version is ready.
-            <button @click=${() => installation.acceptUpdate(() => session?.written() ?? Promise.resolve())}>
+            <button
+              @click=${() => installation.acceptUpdate(async () => void (await session?.saving.written()))}
+            >
               Change to it now
             </button>
           </div>`

@@ -1,0 +1,55 @@
+/** Writes every committed edit to the shelf, one after the other, and knows what is safe by now. */
+
+import type { Notebook, Transaction } from '../document/index.ts';
+import type { World } from './ports.ts';
+
+export type SaveState =
+  | { readonly type: 'saved'; readonly at: number }
+  | { readonly type: 'saving' }
+  | { readonly type: 'failed'; readonly words: string };
+
+const SETTLE_AFTER = 30_000;
+
+export class Saving {
+  state: SaveState;
+  #writing: Promise<void> = Promise.resolve();
+  #settleTimer: ReturnType<typeof setTimeout> | undefined;
+  #last: Transaction | undefined;
+
+  constructor(
+    private readonly world: World,
+    private readonly changed: () => void,
+  ) {
+    this.state = { type: 'saved', at: world.clock.now() };
+  }
+
+  /** `notebook` is the one after the transaction. */
+  keep(notebook: Notebook, transaction: Transaction): void {
+    this.#last = transaction;
+    this.state = { type: 'saving' };
+    this.#writing = this.#writing
+      .then(() => this.world.shelf.append(notebook, transaction))
+      .then(() => {
+        if (this.#last === transaction) this.state = { type: 'saved', at: this.world.clock.now() };
+      })
+      .catch((reason: unknown) => {
+        const words = reason instanceof Error ? reason.message : String(reason);
+        this.state = { type: 'failed', words };
+      })
+      .then(() => this.changed());
+    clearTimeout(this.#settleTimer);
+    this.#settleTimer = setTimeout(() => void this.world.shelf.settle(), SETTLE_AFTER);
+  }
+
+  /** Settles when everything committed so far is on the disk, or is known not to be: true where nothing failed. */
+  async written(): Promise<boolean> {
+    await this.#writing;
+    return this.state.type !== 'failed';
+  }
+
+  async close(): Promise<void> {
+    await this.#writing;
+    await this.world.shelf.settle();
+    clearTimeout(this.#settleTimer);
+  }
+}
