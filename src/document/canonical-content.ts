@@ -93,7 +93,7 @@ export function canonicalContent(typed: string, locale: TypingLocale = {}, cell?
       content: /^(?:true|false)$/i.test(trimmed) ? trimmed.toUpperCase() : textContent(typed, currency),
     };
   if ('refused' in read) {
-    const [first = '', second = ''] = read.readings;
+    const [first = '', second = ''] = read.readings.map((reading) => reading.replace('.', decimalMark));
     return {
       message: `${read.refused} can be read in two ways: ${first} or ${second}. Write the one that is meant.`,
       readings: read.readings.map((reading) => withUnitIfPlain(reading, cell, currency)),

@@ -2,6 +2,7 @@
 
 import { parseUnit, isUnknownUnit, UNITS } from '../quantity/index.ts';
 import { tokenize, titleText } from '../expression/index.ts';
+import { typing } from './number-locale.ts';
 import type { Catalogue } from './ports.ts';
 import type { Draft } from './session.ts';
 import type { Notebook, Worksheet } from '../document/index.ts';
@@ -36,7 +37,7 @@ export function completionAt(context: CompletionContext): Completion | undefined
   if (draft.from !== draft.to) return undefined;
   if (!draft.text.startsWith('=')) return unitsAfterNumber(draft, context.notebook);
   const before = draft.text.slice(0, draft.from);
-  const tokens = tokenize(draft.text);
+  const tokens = tokenize(draft.text, typing());
   const at = tokens.find((token) => token.from < draft.from && token.to >= draft.from);
   if (at?.type === 'text') return undefined;
   const afterNumber = /(?:\d|\})[ \u00A0]+([^\s;()+*^&=<>]*)$/.exec(before);

@@ -25,6 +25,7 @@ import {
 } from '../document/index.ts';
 import type { Block, Clipboard, Role } from '../document/index.ts';
 import { isKindName, kindNamed, unitsOfKind } from '../quantity/index.ts';
+import { editedText, typing } from './number-locale.ts';
 import type { OpenCaution } from './open-cautions.ts';
 import type { Session } from './session.ts';
 
@@ -44,6 +45,13 @@ const blockArgs = (session: Session): { readonly worksheet: string; readonly blo
   block: selectedBlock(session),
 });
 
+/** Text of a cell as it is edited at this device; of the active one unless another is named. */
+export const contentHere = (
+  session: Session,
+  row = session.selection.row,
+  column = session.selection.column,
+): string => editedText(cellAt(session.worksheet, row, column)?.content ?? '', session.notebook.currency);
+
 /** Opens the active cell for editing with this text, the caret at its end. */
 export function startDraft(session: Session, text: string, typedOver: boolean, where: 'cell' | 'line'): void {
   if (session.readOnly) return;
@@ -57,10 +65,10 @@ export function commitDraft(session: Session, move: 'up' | 'down' | 'left' | 'ri
   const { draft } = session;
   if (!draft) return true;
   const { worksheet, row, column } = session.address;
-  const unchanged = draft.text === (session.cell?.content ?? '');
+  const unchanged = draft.text === contentHere(session);
   if (!unchanged) {
     const typed = draft.text.replace(/[\r\n]+/g, ' ');
-    const answer = enter(session.notebook, { worksheet, row, column, typed });
+    const answer = enter(session.notebook, { worksheet, row, column, typed, ...typing() });
     if (isRefusal(answer)) {
       session.run(answer);
       return false;
@@ -102,7 +110,7 @@ export function copyText(session: Session, isCut: boolean): string {
   for (let r = row; r < row + rows; r += 1) {
     const line: string[] = [];
     for (let c = column; c < column + columns; c += 1)
-      line.push((cellAt(session.worksheet, r, c)?.content ?? '').replaceAll(/[\t\n\r]/g, ' '));
+      line.push(contentHere(session, r, c).replaceAll(/[\t\n\r]/g, ' '));
     lines.push(line.join('\t'));
   }
   const text = lines.join('\n');
@@ -133,7 +141,7 @@ export function pasteText(session: Session, text: string): void {
     .replace(/\r?\n$/, '')
     .split(/\r?\n/)
     .map((line) => line.split('\t'));
-  session.run(enter(session.notebook, { worksheet, row, column, typed: lines }));
+  session.run(enter(session.notebook, { worksheet, row, column, typed: lines, ...typing() }));
 }
 
 /** Fills the selection from its first row or column; references shift as in copies. */

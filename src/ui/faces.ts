@@ -5,6 +5,7 @@ import { cellAt, namesOn, roleOf } from '../document/index.ts';
 import type { Cell, Notebook, Worksheet } from '../document/index.ts';
 import type { Face, GridModel } from './elements/grid-body.ts';
 import type { KnownResult, Results } from './results.ts';
+import { decimalMark, editedText, inWords, markedDigits } from './number-locale.ts';
 import { contentOf, resultText, numberText } from './value-text.ts';
 
 const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
@@ -38,13 +39,20 @@ export class Faces implements GridModel {
   #worksheet: Worksheet | undefined;
   #results: Results | undefined;
   #formulas = false;
+  #mark = '';
   #pen: CanvasRenderingContext2D | null | undefined;
   #symbols = new Set<string>();
 
   /** Points the faces at a worksheet; true if it is another one than before. */
   show(notebook: Notebook, worksheet: Worksheet, results: Results, formulas: boolean): boolean {
     const other = worksheet.id !== this.#worksheet?.id || notebook.id !== this.#notebook?.id;
-    if (other || formulas !== this.#formulas || notebook.display !== this.#notebook?.display)
+    const mark = decimalMark();
+    if (
+      other ||
+      mark !== this.#mark ||
+      formulas !== this.#formulas ||
+      notebook.display !== this.#notebook?.display
+    )
       this.#made.clear();
     if (this.#worksheet?.widths !== worksheet.widths) this.#made.clear();
     if (this.#worksheet?.names !== worksheet.names) {
@@ -53,6 +61,7 @@ export class Faces implements GridModel {
       );
       this.#made.clear();
     }
+    this.#mark = mark;
     this.#notebook = notebook;
     this.#worksheet = worksheet;
     this.#results = results;
@@ -115,12 +124,12 @@ export class Faces implements GridModel {
   ): Face {
     const marks = this.#marks(result);
     if (cell && this.#formulas && cell.content.startsWith('='))
-      return this.#text(worksheet, row, column, cell.content, { ...marks });
+      return this.#text(worksheet, row, column, editedText(cell.content, notebook.currency), { ...marks });
     if (result?.error)
       return {
         type: 'error',
         text: result.error.code,
-        title: result.error.message,
+        title: inWords(result.error.message),
         ...marks,
         role: 'worked',
       };
@@ -128,7 +137,11 @@ export class Faces implements GridModel {
     const role = cell ? roleOf(cell) : 'worked';
     if (content && 'formula' === content.type && !result) return { type: 'text', text: '…', stale: true };
     if (content?.type === 'unknownUnit' && !result)
-      return { type: 'error', text: cell?.content ?? '', title: 'unknown unit' };
+      return {
+        type: 'error',
+        text: editedText(cell?.content ?? '', notebook.currency),
+        title: 'unknown unit',
+      };
     const value = result ? result.value : undefined;
     if (typeof value === 'number' && result && result.kind !== 'date') {
       const typed = this.#asTyped(content, cell, result.unit);
@@ -153,7 +166,7 @@ export class Faces implements GridModel {
     if (!result && content && (content.type === 'quantity' || content.type === 'number')) {
       const unit = content.type === 'quantity' ? content.unit : '';
       const shown = typeof unit === 'string' ? unit : unit.symbol;
-      return { type: 'number', text: content.digits, unit: shown, role, ...marks };
+      return { type: 'number', text: grouped(content.digits), unit: shown, role, ...marks };
     }
     if (typeof value === 'boolean' || typeof value === 'number')
       return { type: 'number', text: result ? resultText(result, notebook) : '', unit: '', role, ...marks };
@@ -182,7 +195,7 @@ export class Faces implements GridModel {
     const open = marked.some((caution) => caution.acknowledged === undefined);
     return {
       caution: open ? 'open' : 'acknowledged',
-      title: marked.map((caution) => caution.text).join('\n'),
+      title: marked.map((caution) => inWords(caution.text)).join('\n'),
     };
   }
 
@@ -228,7 +241,7 @@ export class Faces implements GridModel {
 
 const grouped = (digits: string): string => {
   const [whole = '', part] = digits.split('.');
-  if (!/^[-−]?\d{5,}$/.test(whole) || /[eE]/.test(digits)) return digits;
+  if (!/^[-−]?\d{5,}$/.test(whole) || /[eE]/.test(digits)) return markedDigits(digits);
   const parted = whole.replaceAll(/\B(?=(\d{3})+$)/g, '\u202f');
-  return part === undefined ? parted : `${parted}.${part}`;
+  return part === undefined ? parted : `${parted}${decimalMark()}${part}`;
 };

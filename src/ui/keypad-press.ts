@@ -1,6 +1,7 @@
 /** What a key of the on-screen keypad does to a text with its caret; knows no element. */
 
 import { readQuantity } from '../quantity/index.ts';
+import { typing } from './number-locale.ts';
 
 export type KeypadPress =
   | { readonly type: 'insert'; readonly text: string }
@@ -48,9 +49,9 @@ function withUnit(edited: EditedText, unit: string): EditedText {
   const { text, from, to } = edited;
   if (text.startsWith('=')) {
     const before = text.slice(0, from);
-    return replaced(edited, /[\d.]$/.test(before) ? ` ${unit}` : unit);
+    return replaced(edited, /[\d.,]$/.test(before) ? ` ${unit}` : unit);
   }
-  const read = readQuantity(text);
+  const read = readQuantity(text, typing());
   const word = read && 'unitText' in read && read.unitText ? read.unitText : '';
   const number = (
     word === '' ? (NUMBER_BEFORE.exec(text.replace(/[^\d.]+$/, ''))?.[0] ?? '') : text.slice(0, -word.length)

@@ -13,6 +13,7 @@ import {
   toSI,
 } from '../quantity/index.ts';
 import type { Kind } from '../quantity/index.ts';
+import { markedDigits } from './number-locale.ts';
 import { openCautions } from './open-cautions.ts';
 import type { OpenCaution } from './open-cautions.ts';
 import type { KnownResult } from './results.ts';
@@ -107,7 +108,7 @@ export function quantityText(
 
 /** Digits as typed with thin spaces between thousands from five digits on, and a true minus. */
 export function groupedDigits(digits: string): string {
-  const [, sign = '', whole = '', rest = ''] = /^([+-]?)(\d*)(.*)$/.exec(digits) ?? [];
+  const [, sign = '', whole = '', rest = ''] = /^([+-]?)(\d*)(.*)$/.exec(markedDigits(digits)) ?? [];
   const parted = whole.length < 5 ? whole : whole.replaceAll(/\B(?=(\d{3})+$)/g, '\u202f');
   return `${sign === '-' ? '\u2212' : sign}${parted}${rest}`;
 }

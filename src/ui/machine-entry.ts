@@ -4,6 +4,7 @@ import { canonicalContent, contentOf, isRefusal, readContent } from '../document
 import type { Cell, Limits, Notebook } from '../document/index.ts';
 import { ONE_UNIT, describeDimension, exactIn, exactSI } from '../quantity/index.ts';
 import type { Kind, Unit } from '../quantity/index.ts';
+import { markedDigits, typing } from './number-locale.ts';
 import { compared, limitIn } from './stepping.ts';
 
 export type Entry =
@@ -28,7 +29,7 @@ function passedLimit(
     const limit = limitIn(text, shown, currency);
     if (!limit || compared(exactIn(exactSI(digits, own), shown), limit) * sign <= 0) continue;
     const words = limits?.[`${side}Text`];
-    return `${word} ${text}${words ? ` (${words})` : ''}`;
+    return `${word} ${markedDigits(text ?? '')}${words ? ` (${words})` : ''}`;
   }
   return undefined;
 }
@@ -42,7 +43,7 @@ export function readEntry(
 ): Entry {
   if (typed.trim() === '') return { type: 'same' };
   if (typed.trim().startsWith('=')) return { type: 'refused', words: 'Formulas are written at the desk.' };
-  const canonical = canonicalContent(typed, { currency }, cell);
+  const canonical = canonicalContent(typed, { ...typing(), currency }, cell);
   if (isRefusal(canonical)) return { type: 'refused', words: canonical.message };
   const { content } = canonical;
   if (content === cell.content) return { type: 'same' };

@@ -2,6 +2,7 @@
 
 import { addressText, titleText, tokenize } from '../expression/index.ts';
 import type { Token } from '../expression/index.ts';
+import { typing } from './number-locale.ts';
 import type { Session } from './session.ts';
 
 const BEFORE_REFERENCE = new Set<Token['type']>(['equals', 'operator', 'separator', 'open', 'colon', 'row']);
@@ -11,7 +12,7 @@ const REFERENCE = new Set<Token['type']>(['cell', 'name']);
 export function pointAt(session: Session, row: number, column: number): boolean {
   const { draft, worksheet, selection } = session;
   if (!draft?.text.startsWith('=')) return false;
-  const tokens = tokenize(draft.text).filter((token) => token.from < draft.from);
+  const tokens = tokenize(draft.text, typing()).filter((token) => token.from < draft.from);
   const last = tokens.at(-1);
   if (!last) return false;
   const own = worksheet.id === selection.worksheet;

@@ -3,6 +3,7 @@
 import { writeCsvGrid, writeCsvList } from '../exchange/index.ts';
 import { deleteColumns, deleteRows, fillSelection, insertColumns, insertRows } from './editing.ts';
 import { resultsFor } from './export-results.ts';
+import { decimalMark, setDecimalMark } from './number-locale.ts';
 import type { Session } from './session.ts';
 import { isDark, setTheme } from './theme.ts';
 
@@ -57,6 +58,16 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
     words: (session) => (session.showFormulas ? 'Show values' : 'Show formulas in place of values'),
     run(session) {
       session.showFormulas = !session.showFormulas;
+      session.changed();
+    },
+  },
+  {
+    group: 'Program',
+    words: () =>
+      decimalMark() === ',' ? 'Numbers with a decimal point: 1.5' : 'Numbers with a decimal comma: 1,5',
+    run(session) {
+      if (session.draft && !session.leaveDraft?.()) return;
+      setDecimalMark(decimalMark() === ',' ? '.' : ',');
       session.changed();
     },
   },

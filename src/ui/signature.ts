@@ -3,6 +3,7 @@
 import type { FunctionDefinition, Parameter } from '../definition/index.ts';
 import { tokenize } from '../expression/index.ts';
 import type { UnitSystem } from '../document/index.ts';
+import { inWords, typing } from './number-locale.ts';
 import type { Catalogue } from './ports.ts';
 
 export interface Hint {
@@ -24,7 +25,7 @@ export function callAt(
 ): { readonly name: string; readonly argument: number } | undefined {
   const open: { name: string | undefined; argument: number }[] = [];
   let pending: string | undefined;
-  for (const token of tokenize(text)) {
+  for (const token of tokenize(text, typing())) {
     if (token.from >= caret) break;
     if (token.type === 'function') pending = token.value;
     else if (token.type === 'open') {
@@ -55,7 +56,7 @@ export function parameterDetail(parameter: Parameter, reading: UnitSystem): stri
   return [
     parameter.meaning,
     parameter.words ? parameter.words.map((word) => `"${word}"`).join(' or ') : parameter.kind,
-    limits.join(', '),
+    inWords(limits.join(', ')),
     unit ? `a plain number is read in ${unit}` : '',
   ]
     .filter(Boolean)
@@ -64,7 +65,8 @@ export function parameterDetail(parameter: Parameter, reading: UnitSystem): stri
 
 function defaultText(parameter: Parameter): string {
   if (!parameter.default) return '';
-  return ` = ${'value' in parameter.default ? parameter.default.value : parameter.default.meaning}`;
+  const { default: fallback } = parameter;
+  return ` = ${'value' in fallback ? inWords(fallback.value) : fallback.meaning}`;
 }
 
 export function signatureText(definition: FunctionDefinition): string {

@@ -3,7 +3,8 @@
 import type { CellResult } from '../calculation/index.ts';
 import { contentOf as contentOfCell } from '../document/index.ts';
 import type { Cell, Notebook } from '../document/index.ts';
-import { formatNumber, fromSI, isUnknownUnit, parseUnit } from '../quantity/index.ts';
+import { formatNumber, fromSI, isUnknownUnit, parseUnit, speakUnit } from '../quantity/index.ts';
+import { decimalMark, inWords } from './number-locale.ts';
 
 export interface ValueText {
   readonly number: string;
@@ -38,7 +39,10 @@ export function numberText(
 ): ValueText {
   const parsed = unit === '' ? undefined : parseUnit(unit, notebook.currency);
   const shown = parsed && !isUnknownUnit(parsed) ? fromSI(value, parsed) : value;
-  return { number: formatNumber(shown, format).replaceAll(' ', '\u202f'), unit: unitText(unit) };
+  return {
+    number: formatNumber(shown, format, decimalMark()).replaceAll(' ', '\u202f'),
+    unit: unitText(unit),
+  };
 }
 
 /** Any result on one line, for lists and announcements. */
@@ -47,7 +51,7 @@ export function resultText(
   notebook: Pick<Notebook, 'currency'>,
   format?: Cell['format'],
 ): string {
-  if (result.error) return `${result.error.code} ${result.error.message}`;
+  if (result.error) return `${result.error.code} ${inWords(result.error.message)}`;
   const { value } = result;
   if (value === null) return '';
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
@@ -55,6 +59,20 @@ export function resultText(
   if (result.kind === 'date') return dateText(value);
   const { number, unit } = numberText(value, result.unit, notebook, format);
   return unit ? `${number} ${unit}` : number;
+}
+
+/** As a screen reader says it: "0.12 millimetres". */
+export function spokenText(
+  result: Pick<CellResult, 'value' | 'unit'> & Partial<Pick<CellResult, 'error' | 'kind'>>,
+  notebook: Pick<Notebook, 'currency'>,
+  format?: Cell['format'],
+): string {
+  const { value, unit } = result;
+  const parsed = unit === '' ? undefined : parseUnit(unit, notebook.currency);
+  if (result.error || typeof value !== 'number' || !parsed || isUnknownUnit(parsed))
+    return resultText(result, notebook, format);
+  const shown = fromSI(value, parsed);
+  return `${formatNumber(shown, format, decimalMark(), false)} ${speakUnit(parsed, shown)}`.trim();
 }
 
 const DAY = 86_400_000;

@@ -4,6 +4,7 @@ import type { FunctionDefinition } from '../definition/index.ts';
 import { callsOf, parse, tokenize, typeset } from '../expression/index.ts';
 import type { Node } from '../expression/index.ts';
 import type { Session } from './session.ts';
+import { decimalMark } from './number-locale.ts';
 import { numberText } from './value-text.ts';
 
 export interface Working {
@@ -30,30 +31,31 @@ export function workingOf(session: Session): Working | undefined {
     return { definitions, ...(equation && { equation }), ...(put && { substituted: put }) };
   }
   const substituted = withValues(session, cell.content);
-  return { definitions, equation: typeset(tree, {}), ...(substituted && { substituted }) };
+  return { definitions, equation: set(tree), ...(substituted && { substituted }) };
 }
 
+const set = (tree: Node): string => typeset(tree, { decimalMark: decimalMark() });
 const equals = (left: string, right: string): string =>
   `<math display="block"><mrow>${inner(left)}<mo>=</mo>${inner(right)}</mrow></math>`;
 const inner = (markup: string): string => markup.replace(/^\s*<math[^>]*>/, '').replace(/<\/math>\s*$/, '');
 
 function symbolMarkup(symbol: string): string {
   const { tree } = parse(`=${symbol}`);
-  return tree ? typeset(tree, {}) : `<mi>${symbol.replaceAll(/[<&>]/g, '')}</mi>`;
+  return tree ? set(tree) : `<mi>${symbol.replaceAll(/[<&>]/g, '')}</mi>`;
 }
 
 /** Result symbol = equation, for a definition with an equation. */
 export function definitionEquation(definition: FunctionDefinition): string | undefined {
   if (!('equation' in definition)) return undefined;
   const { tree } = parse(`=${definition.equation}`);
-  return tree && equals(symbolMarkup(definition.result.symbol), typeset(tree, {}));
+  return tree && equals(symbolMarkup(definition.result.symbol), set(tree));
 }
 
 /** Steps of a definition, each as an equation. */
 export function stepEquations(definition: FunctionDefinition): readonly string[] {
   return (definition.steps ?? []).flatMap(({ symbol, equation }) => {
     const { tree } = parse(`=${equation}`);
-    return tree ? [equals(symbolMarkup(symbol), typeset(tree, {}))] : [];
+    return tree ? [equals(symbolMarkup(symbol), set(tree))] : [];
   });
 }
 
@@ -122,6 +124,7 @@ function valueText(session: Session, value: unknown, unit: string): string | und
   const plain = number
     .replaceAll(/[\u202f\u00a0 ]/g, '')
     .replace('−', '-')
+    .replace(',', '.')
     .replace(/(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '');
   if (!/^-?\d+(\.\d+)?(E-?\d+)?$/.test(plain)) return undefined;
@@ -147,5 +150,5 @@ function replaced(text: string, by: (reference: string) => string | undefined): 
 
 function typesetText(text: string): string | undefined {
   const { tree } = parse(text);
-  return tree && `<math display="block"><mrow><mo>=</mo>${inner(typeset(tree, {}))}</mrow></math>`;
+  return tree && `<math display="block"><mrow><mo>=</mo>${inner(set(tree))}</mrow></math>`;
 }

@@ -105,7 +105,7 @@ export class Keypad extends LitElement {
           ${this.#digits('1', '2', '3')} ${this.#key('a/b', 'fraction bar', { type: 'insert', text: '/' })}
           ${this.#key(html`space`, 'space, between a whole number and its fraction', { type: 'insert', text: ' ' }, 'act')}
           ${this.#digits('0')}
-          ${this.#key(this.decimalMark, 'decimal point', { type: 'insert', text: this.decimalMark }, 'digit')}
+          ${this.#key(this.decimalMark, this.decimalMark === ',' ? 'decimal comma' : 'decimal point', { type: 'insert', text: this.decimalMark }, 'digit')}
           ${this.#key('Leave it', 'leave the value as it was', { type: 'leave' }, 'act')}
           ${this.#key('Next', 'take it and go to the next field', { type: 'next' }, 'act', undefined, this.last)}
           ${this.#key('Done', 'take it and put the keypad away', { type: 'done' }, 'primary')}

@@ -2,10 +2,12 @@
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { setMachinePlace } from '../../document/index.ts';
-import type { MachinePlace } from '../../document/index.ts';
+import type { Cell, MachinePlace } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { readQuantity } from '../../quantity/index.ts';
 import { selectedBlock } from '../editing.ts';
+import { momentText } from '../machine-change.ts';
+import { canonicalText, markedDigits } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -30,6 +32,11 @@ export class MachineMark extends LitElement {
       }
       button.link {
         min-block-size: 24px;
+        font-size: 14px;
+      }
+      p {
+        flex-basis: 100%;
+        margin: 2px 0;
         font-size: 14px;
       }
     `,
@@ -66,10 +73,20 @@ export class MachineMark extends LitElement {
               ?disabled=${session.readOnly}
               @click=${() => this.#askStep(session, cell.machine)}
             >
-              ${cell.machine.step ? `step ${cell.machine.step}` : 'step…'}
+              ${cell.machine.step ? `step ${markedDigits(cell.machine.step)}` : 'step…'}
             </button>`
           : nothing
-      }`;
+      }
+      ${this.#setThere(session, cell)}`;
+  }
+
+  #setThere(session: Session, { changed }: Cell): TemplateResult | typeof nothing {
+    if (!changed) return nothing;
+    const { by, at, from, reason } = changed;
+    const why = reason === undefined ? '' : `; limit passed: ${reason}`;
+    return html`<p>
+      ✎ set at the machine by ${by}, ${momentText(at, session.world.clock.now())}; before: ${from}${why}
+    </p>`;
   }
 
   #set(session: Session, { target }: Event): void {
@@ -87,8 +104,8 @@ export class MachineMark extends LitElement {
           title: `Step of ${addressText(column, row)} at the machine`,
           words:
             'A number in the cell\u2019s unit, or a quantity (0.1 mm). Empty: a step that suits the value.',
-          value: machine?.place === 'changed' ? (machine.step ?? '') : '',
-          done: (step: string) => setStep(session, step),
+          value: machine?.place === 'changed' ? markedDigits(machine.step ?? '') : '',
+          done: (typed: string) => setStep(session, canonicalText(typed, session.notebook.currency) ?? typed),
         },
       }),
     );

@@ -6,6 +6,7 @@ import type { EditedText } from '../keypad-press.ts';
 import { groupedDigits, kindOf } from '../machine-cells.ts';
 import type { MachineCell } from '../machine-cells.ts';
 import { readEntry } from '../machine-entry.ts';
+import { decimalMark } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shownNumber } from '../stepping.ts';
 import { unitText } from '../value-text.ts';
@@ -28,7 +29,7 @@ export function machinePad(
   const { currency } = notebook;
   const kind = kindOf(one, notebook);
   const text = open?.edited.text ?? '';
-  const read = readQuantity(text, { currency });
+  const read = readQuantity(text, { decimalMark: decimalMark(), currency });
   const typed = read && 'unit' in read ? read.unit?.symbol : undefined;
   const own = shownNumber(one.cell, currency)?.unit.symbol ?? '';
   const entry = readEntry(one.cell, text, kind, notebook);
@@ -37,6 +38,7 @@ export function machinePad(
     .kind=${kind.name}
     .currency=${currency}
     .unit=${typed ?? own}
+    .decimalMark=${decimalMark()}
     .for=${one.label}
     .last=${last}
   >

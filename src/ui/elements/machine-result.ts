@@ -5,6 +5,7 @@ import type { Notebook } from '../../document/index.ts';
 import { symbolParts } from '../faces.ts';
 import { limitsText, shareOfLimit } from '../machine-cells.ts';
 import type { MachineCell } from '../machine-cells.ts';
+import { inWords } from '../number-locale.ts';
 import { numberText, resultText } from '../value-text.ts';
 
 /** The symbol of a cell's name; words stay away: they would only repeat the label. */
@@ -44,7 +45,7 @@ function decision(text: string, sound: boolean): TemplateResult {
 export function machineResult(one: MachineCell, notebook: Notebook, sound: boolean): TemplateResult {
   const { result, cell, label } = one;
   const marks = (result?.cautions ?? []).filter(({ type }) => type !== 'assumed');
-  const breaches = marks.filter(({ type }) => type === 'breach').map(({ text }) => text);
+  const breaches = marks.filter(({ type }) => type === 'breach').map(({ text }) => inWords(text));
   const open = marks.some(({ acknowledged }) => acknowledged === undefined);
   const sign = open
     ? html`<span class="sign ${breaches.length > 0 ? 'passed' : ''}" role="img" aria-label="caution">▲</span>`
@@ -70,7 +71,8 @@ function value(
   sound: boolean,
 ): TemplateResult {
   if (!result) return html`<div class="number" aria-label="being worked out">…</div>`;
-  if (result.error) return html`<div class="wrong">▲ ${result.error.code} ${result.error.message}</div>`;
+  if (result.error)
+    return html`<div class="wrong">▲ ${result.error.code} ${inWords(result.error.message)}</div>`;
   if (typeof result.value === 'number' && result.kind !== 'date') {
     const { number, unit } = numberText(result.value, result.unit, notebook, cell.format);
     return html`<div class="number">

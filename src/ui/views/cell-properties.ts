@@ -5,6 +5,7 @@ import { labelOf, setFormat, setLabel, setLimits, setSource } from '../../docume
 import type { Cell, Limits, NumberFormat, Refusal, Transaction } from '../../document/index.ts';
 import '../elements/machine-mark.ts';
 import { selectedBlock } from '../editing.ts';
+import { canonicalText, editedText } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -121,7 +122,9 @@ export class CellProperties extends LitElement {
 
   #limit(session: Session, limits: Limits | undefined, side: 'low' | 'high'): TemplateResult {
     const title = side === 'low' ? 'Lowest allowed value' : 'Highest allowed value';
-    return this.#text(session, title, limits?.[side] ?? '', (text) => {
+    const { currency } = session.notebook;
+    return this.#text(session, title, editedText(limits?.[side] ?? '', currency), (typed) => {
+      const text = canonicalText(typed, currency) ?? typed;
       const { [side]: _old, ...rest } = limits ?? {};
       const next: Limits = text ? { ...rest, [side]: text } : rest;
       const set = Object.keys(next).length > 0;

@@ -6,7 +6,16 @@ import { labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
 import { addressText, parse, tokenize } from '../../expression/index.ts';
 import { draftKey, pick, shownCompletion } from '../draft-keys.ts';
-import { commitDraft, setRole, setUnit, startDraft, nameSelection, unitChoices } from '../editing.ts';
+import {
+  commitDraft,
+  contentHere,
+  setRole,
+  setUnit,
+  startDraft,
+  nameSelection,
+  unitChoices,
+} from '../editing.ts';
+import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { hintAt } from '../signature.ts';
@@ -33,7 +42,7 @@ export class EntryLine extends LitElement {
     if (!session) return nothing;
     const { row, column, toRow, toColumn } = session.selection;
     const { cell, draft, result } = session;
-    const text = draft?.text ?? cell?.content ?? '';
+    const text = draft?.text ?? contentHere(session);
     const block = row === toRow && column === toColumn ? '' : `:${addressText(toColumn, toRow)}`;
     const completion = shownCompletion(session);
     const label = labelOf(session.worksheet, row, column) ?? '';
@@ -118,7 +127,7 @@ export class EntryLine extends LitElement {
         ${this.#under(session, hintAt(text, draft?.from ?? 0, session.catalogue, session.notebook.reading))}
       </div>
       <div class="unseen" role="status" aria-live="polite">
-        ${session.notice?.words ?? (draft ? '' : (result?.error?.message ?? ''))}
+        ${session.notice?.words ?? (draft ? '' : inWords(result?.error?.message ?? ''))}
       </div>
     `;
   }
@@ -136,7 +145,7 @@ export class EntryLine extends LitElement {
     if (!text.startsWith('=')) return html`<span>${text}</span>`;
     const parts: unknown[] = [];
     let at = 0;
-    for (const token of tokenize(text)) {
+    for (const token of tokenize(text, typing())) {
       if (token.from > at) parts.push(text.slice(at, token.from));
       parts.push(html`<span class="t-${token.type}">${text.slice(token.from, token.to)}</span>`);
       at = token.to;
@@ -153,11 +162,11 @@ export class EntryLine extends LitElement {
       aria-label="choice"
       ?disabled=${session.readOnly}
       @change=${(event: Event) => {
-        startDraft(session, valueOf(event), false, 'line');
+        startDraft(session, editedText(valueOf(event), session.notebook.currency), false, 'line');
         commitDraft(session, undefined);
       }}
     >
-      ${cell.choices.map((each) => html`<option value=${each} .selected=${each === now}>${each}</option>`)}
+      ${cell.choices.map((each) => html`<option value=${each} .selected=${each === now}>${editedText(each, session.notebook.currency)}</option>`)}
     </select>`;
   }
 
@@ -179,16 +188,17 @@ export class EntryLine extends LitElement {
     const { draft, preview, result, notice } = session;
     if (notice) return html`<span class=${notice.refused ? 'refused' : ''}>${notice.words}</span>`;
     const shown = draft ? preview : result;
-    const unfinished = draft?.text.startsWith('=') && parse(draft.text).problem?.unfinished === true;
+    const unfinished =
+      draft?.text.startsWith('=') && parse(draft.text, typing()).problem?.unfinished === true;
     const gives =
       !shown || !draft || unfinished
         ? nothing
         : shown.error
-          ? html`<span class="refused">→ ${shown.error.code} ${shown.error.message}</span>`
+          ? html`<span class="refused">→ ${shown.error.code} ${inWords(shown.error.message)}</span>`
           : html`<span class="gives">→ ${resultText(shown, session.notebook)}</span>
               ${kindWords(shown.kind)}`;
     const assumed = (shown?.cautions ?? []).filter((caution) => caution.type === 'assumed');
-    const ghost = assumed.map((each) => html` · <span>${each.text}</span>`);
+    const ghost = assumed.map((each) => html` · <span>${inWords(each.text)}</span>`);
     if (draft && hint) {
       const here = hint.parameters[hint.at];
       return html`<b>${hint.name}</b>(${hint.parameters.map(
@@ -198,12 +208,13 @@ export class EntryLine extends LitElement {
         ${gives}${ghost}${here?.detail ? html`<br />${here.text}: ${here.detail}` : nothing}`;
     }
     if (draft) return html`${gives}${ghost}`;
-    if (shown?.error) return html`<span class="refused">${shown.error.code} ${shown.error.message}</span>`;
-    const marks = [...new Set((result?.cautions ?? []).map((each) => each.text))];
+    if (shown?.error)
+      return html`<span class="refused">${shown.error.code} ${inWords(shown.error.message)}</span>`;
+    const marks = [...new Set((result?.cautions ?? []).map((each) => inWords(each.text)))];
     if (marks.length > 0)
       return html`${marks[0]}${marks.length > 1 ? html` <button class="link" @click=${() => session.showMargin('working')}>and ${marks.length - 1} more</button>` : nothing}`;
     if (!session.cell)
-      return 'Type a value with its unit (12.5 mm), a formula (=…) or a text. Enter takes it, Escape leaves it.';
+      return `Type a value with its unit (${markedDigits('12.5')} mm), a formula (=…) or a text. Enter takes it, Escape leaves it.`;
     return kindWords(result?.kind ?? '');
   }
 
@@ -211,7 +222,7 @@ export class EntryLine extends LitElement {
     const input = this.renderRoot.querySelector<HTMLInputElement>('.field input');
     if (session.readOnly || !input) return;
     if (session.draft) session.setDraft({ ...session.draft, where: 'line' });
-    else startDraft(session, session.cell?.content ?? '', false, 'line');
+    else startDraft(session, contentHere(session), false, 'line');
   }
 
   #onInput(event: Event): void {

@@ -5,6 +5,7 @@ import { acknowledge } from '../editing.ts';
 import { cellLink } from '../cell-links.ts';
 import { openCautions } from '../open-cautions.ts';
 import type { OpenCaution } from '../open-cautions.ts';
+import { inWords } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { USUAL_CAUTIONS } from '../usual-cautions.ts';
@@ -91,7 +92,7 @@ export class MarginCautions extends LitElement {
     const open = each.acknowledged === undefined;
     const can = each.type === 'caution' || each.type === 'breach';
     return html`<li class="${each.type} ${open ? 'open' : ''}">
-      ${cellLink(session, each.address)} ${each.text}
+      ${cellLink(session, each.address)} ${inWords(each.text)}
       ${each.root ? html` · begins at ${cellLink(session, each.root)}` : nothing}
       ${
         open
@@ -114,7 +115,7 @@ export class MarginCautions extends LitElement {
         composed: true,
         detail: {
           title: 'Acknowledge with a reason',
-          words: `${each.text}. The reason is kept with the cell and printed; it falls when the value or the formula changes.`,
+          words: `${inWords(each.text)}. The reason is kept with the cell and printed; it falls when the value or the formula changes.`,
           value: '',
           done: (reason: string) => acknowledge(session, each, reason),
         },

@@ -6,6 +6,7 @@ import { insertLinesOfText, startDraft } from '../editing.ts';
 import { equation } from '../elements/equation.ts';
 import { searchFunctions, FAMILY_TITLES } from '../function-search.ts';
 import type { FoundFunction } from '../function-search.ts';
+import { editedText, inWords } from '../number-locale.ts';
 import type { BuiltinPage } from '../ports.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -178,7 +179,7 @@ export class MarginFunctions extends LitElement {
           (each) =>
             html`<dt><i>${each.symbol}</i> ${each.name.replaceAll('_', ' ')}</dt>
               <dd>
-                ${parameterDetail(each, session.notebook.reading)}${each.usual ? ` · usual ${each.usual.from} to ${each.usual.to}` : ''}
+                ${parameterDetail(each, session.notebook.reading)}${each.usual ? ` · usual ${inWords(each.usual.from)} to ${inWords(each.usual.to)}` : ''}
               </dd>`,
         )}
         <dt><i>${result.symbol}</i> result</dt>
@@ -202,9 +203,10 @@ export class MarginFunctions extends LitElement {
   }
 
   #example(session: Session, definition: FunctionDefinition, example: Example): TemplateResult {
-    const gives = typeof example.gives === 'string' ? example.gives : example.gives.join('; ');
+    const gives = inWords(typeof example.gives === 'string' ? example.gives : example.gives.join('; '));
+    const call = `=${definition.name}(${example.given.join('; ')})`;
     return html`<div class="example">
-      <div class="mono">=${definition.name}(${example.given.join('; ')})</div>
+      <div class="mono">${editedText(call, session.notebook.currency)}</div>
       <div>gives <b>${gives}</b></div>
       <div class="second">${example.how}</div>
       <button
@@ -228,7 +230,7 @@ export class MarginFunctions extends LitElement {
           Use it in the selected cell
         </button>
       </p>
-      ${page.examples.map((each) => html`<div class="example"><span class="mono">${each.given}</span> gives <b>${each.gives}</b></div>`)}
+      ${page.examples.map((each) => html`<div class="example"><span class="mono">${editedText(each.given, session.notebook.currency)}</span> gives <b>${inWords(each.gives)}</b></div>`)}
       <p class="second">OpenFormula 1.3, ${page.section}</p>
     `;
   }

@@ -8,6 +8,7 @@ import { canWriteUnit, writeUnit } from '../assumed-unit.ts';
 import { cellLink } from '../cell-links.ts';
 import { equation } from '../elements/equation.ts';
 import { distinct } from '../open-cautions.ts';
+import { inWords } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { parameterDetail } from '../signature.ts';
@@ -116,7 +117,7 @@ export class MarginWorking extends LitElement {
     if (!result) return nothing;
     if (result.error)
       return html`<div class="error" role="note">
-        <b>${result.error.code}</b> ${result.error.message}
+        <b>${result.error.code}</b> ${inWords(result.error.message)}
         ${result.error.root ? html`<br />It begins at ${cellLink(session, result.error.root)}.` : nothing}
         ${result.error.path?.length ? html`<br />The circle: ${result.error.path.map((each) => html`${cellLink(session, each)} `)}` : nothing}
       </div>`;
@@ -134,7 +135,7 @@ export class MarginWorking extends LitElement {
     return distinct(session.result?.cautions ?? []).map(
       (each) =>
         html`<div class=${each.type === 'assumed' ? 'second' : 'caution'}>
-          ${each.type === 'assumed' ? '' : '▲ '}${each.text}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
+          ${each.type === 'assumed' ? '' : '▲ '}${inWords(each.text)}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
           ${each.acknowledged === undefined ? nothing : html`<br /><span class="second">acknowledged: ${each.acknowledged}</span>`}
         </div>`,
     );
@@ -210,7 +211,7 @@ export class MarginWorking extends LitElement {
           html`<p class="second">
             <i>${each.symbol}</i>:
             ${parameterDetail({ ...each, meaning: '' }, session.notebook.reading)}${
-              each.usual ? ` · usual ${each.usual.from} to ${each.usual.to}` : ''
+              each.usual ? ` · usual ${inWords(each.usual.from)} to ${inWords(each.usual.to)}` : ''
             }
           </p>`,
       )}

@@ -4,6 +4,7 @@ import { LitElement, html, type PropertyValues, type TemplateResult } from 'lit'
 import {
   commitDraft,
   clearSelection,
+  contentHere,
   copyText,
   fillSelection,
   pasteText,
@@ -251,7 +252,7 @@ export class PageGrid extends LitElement {
   #act(session: Session, action: GridAction): void {
     if (action.type === 'move') session.move(action.move, action.extend);
     else if (action.type === 'jump') session.jump(action.move, action.extend);
-    else if (action.type === 'edit') startDraft(session, session.cell?.content ?? '', false, 'cell');
+    else if (action.type === 'edit') startDraft(session, contentHere(session), false, 'cell');
     else if (action.type === 'clear') clearSelection(session);
     else if (action.type === 'fillDown') fillSelection(session, 'down');
     else if (action.type === 'undo') session.undo();
@@ -343,14 +344,14 @@ export class PageGrid extends LitElement {
     const again = key === this.#touched && session.selection.row === place.row;
     session.select(place.row, place.column);
     this.#touched = key;
-    if (again) startDraft(session, session.cell?.content ?? '', false, 'cell');
+    if (again) startDraft(session, contentHere(session), false, 'cell');
   }
 
   #onDoubleClick(event: MouseEvent): void {
     const { session } = this;
     const place = this.#at(event);
     if (!session || session.draft || !place || place.column < 0) return;
-    startDraft(session, session.cell?.content ?? '', false, 'cell');
+    startDraft(session, contentHere(session), false, 'cell');
   }
 
   /** Commits what is being edited; false where it was refused. */
