@@ -90,6 +90,7 @@ class Inference {
       case 'blank':
         return failure('#VALUE!', `value missing: ${spoken(parameter.name)}`, type.cell);
       case 'number':
+        if (parameter.numbered !== undefined && type.kind.dimension === DIMENSIONLESS) return undefined;
         return parameter.kind === 'text' || parameter.kind === 'logical'
           ? misfit('#VALUE!', parameter, type)
           : this.number(parameter, index, type);

@@ -37,6 +37,8 @@ export interface Parameter {
   readonly list?: boolean;
   /** Allowed words of a text parameter. */
   readonly words?: readonly string[];
+  /** Beginning of the words that a plain number stands for: with "IT", 7 and "7" are read as "IT7". */
+  readonly numbered?: string;
   /** Makes the parameter optional: a value, an expression in the other symbols, or the meaning of leaving it out. */
   readonly default?: { readonly value: string } | { readonly meaning: string };
   readonly meaning: string;

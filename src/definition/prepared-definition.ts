@@ -153,20 +153,23 @@ export function listOf(parameter: Parameter, value: Scalar | Grid): number[] | F
 
 /** Text, logical or number of a single argument as the slot holds it. */
 export function slotValue(parameter: Parameter, value: Scalar, texts: Map<string, string>): number | Failure {
-  const { name, symbol, kind, words, whole } = parameter;
+  const { name, symbol, kind, words, numbered, whole } = parameter;
   if (isFailure(value)) return value;
   if (kind === 'text') {
-    if (typeof value !== 'string') return failure('#VALUE!', `${spoken(name)} wants a text`);
+    const text = typeof value === 'number' && numbered !== undefined ? String(value) : value;
+    if (typeof text !== 'string') return failure('#VALUE!', `${spoken(name)} wants a text`);
     if (!words) {
-      texts.set(symbol, value);
+      texts.set(symbol, text);
       return 0;
     }
-    const place = words.findIndex((word) => word.toLowerCase() === value.trim().toLowerCase());
+    const typed = text.trim().toLowerCase();
+    const long = `${numbered ?? ''}${typed}`.toLowerCase();
+    const place = words.findIndex((word) => [typed, long].includes(word.toLowerCase()));
     const word = words[place];
     if (word === undefined)
       return failure(
         '#VALUE!',
-        `${spoken(name)} "${value}" is none of ${words.map((each) => `"${each}"`).join(', ')}`,
+        `${spoken(name)} "${text}" is none of ${words.map((each) => `"${each}"`).join(', ')}`,
       );
     texts.set(symbol, word);
     return place;

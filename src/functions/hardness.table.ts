@@ -1,7 +1,8 @@
 /**
  * Table A.1 of ISO 18265 (unalloyed and low alloy steel, cast steel): Vickers, Brinell, tensile strength in MPa, Rockwell C.
  * Rows up to 470 HV read in a copy of the same table under DIN 50150, the rows above from memory. In that copy the strengths
- * of 80, 155 and 360 HV (250, 490, 1115) break the run of the rows; 255, 495, 1155 stand here, from memory.
+ * of 80, 120, 155 and 360 HV (250, 380, 490, 1115) break the run of the rows (380 is 3.17 HV between 3.22 and 3.20 at 115 and
+ * 125 HV); 255, 385, 495, 1155 stand here, from memory.
  */
 
 export type HardnessRow = readonly [
@@ -21,7 +22,7 @@ export const HARDNESS_ROWS: readonly HardnessRow[] = [
   [105, 99.8, 335, undefined, 'seen'],
   [110, 105, 350, undefined, 'seen'],
   [115, 109, 370, undefined, 'seen'],
-  [120, 114, 380, undefined, 'seen'],
+  [120, 114, 385, undefined, 'memory'],
   [125, 119, 400, undefined, 'seen'],
   [130, 124, 415, undefined, 'seen'],
   [135, 128, 430, undefined, 'seen'],

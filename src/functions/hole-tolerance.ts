@@ -1,17 +1,28 @@
 /** Reads the tables of ISO 286-1 by nominal size. */
 
-import { LOWER_DEVIATIONS, SIZE_RANGES, STANDARD_TOLERANCES } from './iso-286.table.ts';
-
-/** Grades of the table: "IT5" to "IT12". */
-export const GRADES: readonly string[] = [...STANDARD_TOLERANCES.keys()];
-
-/** Tolerance classes of holes in the table: "E5" to "JS12". */
-export const HOLE_CLASSES: readonly string[] = [...LOWER_DEVIATIONS.keys(), 'JS'].flatMap((letter) =>
-  GRADES.map((grade) => letter + grade.slice('IT'.length)),
-);
+import { COARSE_GRADE, LOWER_DEVIATIONS, SIZE_RANGES, STANDARD_TOLERANCES } from './iso-286.table.ts';
 
 const PER_METRE = 1e3;
 const MICROMETRE = 1e-6;
+
+/** Grades of the table: "IT1" to "IT18". */
+export const GRADES: readonly string[] = [...STANDARD_TOLERANCES.keys()];
+
+const numberOf = (grade: string): number => Number(grade.slice('IT'.length));
+
+/** Letters that go with every grade; the others go with 5 to 12. */
+const ANY_GRADE: ReadonlySet<string> = new Set(['H', 'JS']);
+
+/** Tolerance classes of holes in the table: "E5" to "G12", "H1" to "JS18". */
+export const HOLE_CLASSES: readonly string[] = [...LOWER_DEVIATIONS.keys(), 'JS'].flatMap((letter) =>
+  GRADES.map(numberOf)
+    .filter((grade) => ANY_GRADE.has(letter) || (grade >= 5 && grade <= 12))
+    .map((grade) => `${letter}${grade}`),
+);
+
+/** Whether a grade is too coarse for a diameter in metres to be in the table. */
+export const tooCoarse = (diameter: number, grade: string): boolean =>
+  numberOf(grade) >= COARSE_GRADE && diameter * PER_METRE <= 1 + 1e-9;
 
 /** Place of a nominal size in the table; undefined above 500 mm. */
 function rangeOf(diameter: number): number | undefined {

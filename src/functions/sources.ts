@@ -44,7 +44,7 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
       provenance: 'partly seen',
     },
   ],
-  ['I1', { text: 'ISO 286-1:2010, tables 1 and 2 (IT6 to IT10 read)', provenance: 'partly seen' }],
+  ['I1', { text: 'ISO 286-1:2010, tables 1 and 2 (read in stored copies)', provenance: 'seen' }],
   [
     'I2',
     {
@@ -172,7 +172,13 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
     'ISO 21920',
     { text: 'ISO 21920-2:2021 (before it ISO 4287:1997), definitions of Ra and Rt', provenance: 'memory' },
   ],
-  ['ISO 261', { text: 'ISO 261:1998, coarse and fine pitches of metric threads', provenance: 'memory' }],
+  [
+    'ISO 261',
+    {
+      text: 'ISO 261:1998, coarse and fine pitches of metric threads (up to M64 read in a copy of DIN 13)',
+      provenance: 'partly seen',
+    },
+  ],
   [
     'ISO 724',
     {
@@ -188,7 +194,13 @@ export const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
     },
   ],
   ['ISO 898-1', { text: 'ISO 898-1 (stress area, root diameter d3) and DIN 13-1', provenance: 'memory' }],
-  ['ISO 965-1', { text: 'ISO 965-1:2013, tolerances TD1 of internal threads', provenance: 'memory' }],
+  [
+    'ISO 965-1',
+    {
+      text: 'ISO 965-1:2013, tolerances TD1 of internal threads (as the limits 6H of ISO 965-2, read in a stored copy)',
+      provenance: 'partly seen',
+    },
+  ],
   ['ISO 6983', { text: 'ISO 6983-1:2009, program format and preparatory functions', provenance: 'memory' }],
   ['ISO 22514', { text: 'ISO 22514-2:2017, capability of processes', provenance: 'memory' }],
   [

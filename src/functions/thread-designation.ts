@@ -1,4 +1,4 @@
-/** Reads a thread designation: M10, M10x1.25, 1/4-20 UNC, 10-32 UNF, 1 1/8-8 UN. */
+/** Reads a thread designation: M10, M10x1.25, 1/4-20 UNC, 10-32 UNF, 1/2-28 UNEF, 1 1/8-8 UN. */
 
 import { failure, type Failure } from '../expression/index.ts';
 import { COARSE_PITCHES, FINE_PITCHES, UNIFIED } from './threads.table.ts';
@@ -56,7 +56,7 @@ function unified(
   if (!(perInch > 0 && perInch <= 120))
     return unknown(designation, `${perInch} threads on an inch are out of reason`);
   const pitch = INCH / perInch;
-  if (series !== 'UNC' && series !== 'UNF') return { pitch };
+  if (series !== 'UNC' && series !== 'UNF' && series !== 'UNEF') return { pitch };
   const size = typedSize.replace(/^#/, '').replace(/^(\d+)-(\d+\/\d+)$/, '$1 $2');
   const inches = /^\d+$/.test(typedSize) ? [`${size} in`] : [];
   const counts = [...inches, size].flatMap((each) => UNIFIED.get(series)?.get(each) ?? []);
@@ -75,13 +75,15 @@ export function threadPitch(designation: string): ThreadPitch | Failure {
   const text = core(designation);
   const metre = /^M ?(\d+(?:[.,]\d+)?)(?: ?[x×*] ?(\d+(?:[.,]\d+)?))?$/i.exec(text);
   if (metre) return metric(designation, Number((metre[1] ?? '').replace(',', '.')), metre[2]);
-  const inch = /^(#?\d+|\d+\/\d+|\d+[ -]\d+\/\d+) ?(?:in|")? ?- ?(\d+(?:\.\d+)?) ?(UNC|UNF|UN)?$/i.exec(text);
+  const inch = /^(#?\d+|\d+\/\d+|\d+[ -]\d+\/\d+) ?(?:in|")? ?- ?(\d+(?:\.\d+)?) ?(UNC|UNF|UNEF|UN)?$/i.exec(
+    text,
+  );
   if (inch) {
     const [, size = '', perInch = '', series = 'UN'] = inch;
     return unified(designation, size, Number(perInch), series.toUpperCase());
   }
   return unknown(
     designation,
-    'no thread of the table; write M10, M10x1.25, 1/4-20 UNC, 10-32 UNF or 1 1/8-8 UN',
+    'no thread of the table; write M10, M10x1.25, 1/4-20 UNC, 10-32 UNF, 1/2-28 UNEF or 1 1/8-8 UN',
   );
 }

@@ -1,4 +1,4 @@
-/** Threads of 60 deg profile: ISO 261 coarse and fine pitches, unified coarse and fine, all from memory. */
+/** Threads of 60 deg profile: ISO 261 coarse and fine pitches (coarse ones read in a stored copy of the limits of DIN 13), unified coarse, fine and extra fine from memory. */
 
 /** Coarse pitch in mm by nominal diameter in mm (ISO 261). */
 export const COARSE_PITCHES: ReadonlyMap<number, number> = new Map([
@@ -96,7 +96,7 @@ export const FINE_PITCHES: ReadonlyMap<number, readonly number[]> = new Map(
 );
 
 /** Threads per inch by nominal size as it is written (ASME B1.1). */
-export const UNIFIED: ReadonlyMap<'UNC' | 'UNF', ReadonlyMap<string, number>> = new Map([
+export const UNIFIED: ReadonlyMap<'UNC' | 'UNF' | 'UNEF', ReadonlyMap<string, number>> = new Map([
   [
     'UNC',
     new Map([
@@ -164,10 +164,48 @@ export const UNIFIED: ReadonlyMap<'UNC' | 'UNF', ReadonlyMap<string, number>> = 
       ['1 1/2', 12],
     ]),
   ],
+  [
+    'UNEF',
+    new Map([
+      ['12', 32],
+      ['1/4', 32],
+      ['5/16', 32],
+      ['3/8', 32],
+      ['7/16', 28],
+      ['1/2', 28],
+      ['9/16', 24],
+      ['5/8', 24],
+      ['11/16', 24],
+      ['3/4', 20],
+      ['13/16', 20],
+      ['7/8', 20],
+      ['15/16', 20],
+      ['1 in', 20],
+      ['1 1/16', 18],
+      ['1 1/8', 18],
+      ['1 3/16', 18],
+      ['1 1/4', 18],
+      ['1 5/16', 18],
+      ['1 3/8', 18],
+      ['1 7/16', 18],
+      ['1 1/2', 18],
+      ['1 9/16', 18],
+      ['1 5/8', 18],
+      ['1 11/16', 18],
+    ]),
+  ],
 ]);
 
-/** Tolerance TD1 of the minor diameter of internal threads, grade 6, in um by pitch in mm (ISO 965-1, from memory). */
+/**
+ * Tolerance TD1 of the minor diameter of internal threads, grade 6, in um by pitch in mm (ISO 965-1): from 0.35 mm read as the
+ * difference of the limits 6H in a stored copy, 0.25 and 0.3 mm from memory. Grade 6 has no pitch of 0.2 mm.
+ */
 export const MINOR_TOLERANCES: ReadonlyMap<number, number> = new Map([
+  [0.25, 71],
+  [0.3, 85],
+  [0.35, 100],
+  [0.4, 112],
+  [0.45, 125],
   [0.5, 140],
   [0.6, 160],
   [0.7, 180],
@@ -186,4 +224,5 @@ export const MINOR_TOLERANCES: ReadonlyMap<number, number> = new Map([
   [5, 710],
   [5.5, 750],
   [6, 800],
+  [8, 1000],
 ]);

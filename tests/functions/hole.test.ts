@@ -67,7 +67,10 @@ test('both limits of a class are a grade apart; other letters are not in the tab
       ),
     ).toBeCloseTo(numberIn(`=HOLE.TOLERANCE(40 mm; "${grade}")`, 'um'), 9);
   expect(calculated('=HOLE.LIMIT(40 mm; "P7"; "upper")').value).toEqual(
-    failure('#N/A', 'class "P7" is not in the table: E, F, G, H or JS with 5 to 12, as in "H7"'),
+    failure(
+      '#N/A',
+      'class "P7" is not in the table: E, F or G with 5 to 12, H or JS with 1 to 18, as in "H7"',
+    ),
   );
   expect(numberIn('=HOLE.LIMIT(40 mm; "h7"; "lower")', 'mm')).toBe(40);
 });

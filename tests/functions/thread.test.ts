@@ -63,7 +63,7 @@ test('every tolerance of the minor diameter lies within 4 % of the formula of IS
 test('a pitch outside the table of tolerances is refused with the table', () => {
   expect(calculated('=THREAD.MINOR_MAX(12 mm; 1.1 mm)').value).toMatchObject({
     failure: '#N/A',
-    message: expect.stringContaining('pitch 1.1 mm is not in the table of 6H: 0.5, 0.6'),
+    message: expect.stringContaining('pitch 1.1 mm is not in the table of 6H: 0.25, 0.3'),
   });
 });
 

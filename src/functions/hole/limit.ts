@@ -2,7 +2,7 @@
 
 import { valueWords, type FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
-import { HOLE_CLASSES, holeDeviations } from '../hole-tolerance.ts';
+import { HOLE_CLASSES, holeDeviations, tooCoarse } from '../hole-tolerance.ts';
 import { parameter } from '../parameter.ts';
 
 export default {
@@ -19,7 +19,7 @@ export default {
       name: 'class',
       symbol: 'class',
       kind: 'text',
-      meaning: 'tolerance class of a hole: E, F, G, H or JS with 5 to 12, as in "H7"',
+      meaning: 'tolerance class of a hole: E, F or G with 5 to 12, H or JS with 1 to 18, as in "H7"',
     },
     {
       name: 'which',
@@ -37,8 +37,11 @@ export default {
     if (!HOLE_CLASSES.includes(holeClass))
       return failure(
         '#N/A',
-        `class "${typed}" is not in the table: E, F, G, H or JS with 5 to 12, as in "H7"`,
+        `class "${typed}" is not in the table: E, F or G with 5 to 12, H or JS with 1 to 18, as in "H7"`,
       );
+    const grade = `IT${holeClass.replace(/^\D+/, '')}`;
+    if (tooCoarse(D, grade))
+      return failure('#NUM!', `grade ${grade} is not for diameters up to 1 mm (${valueWords(D, 'mm')})`);
     const deviations = holeDeviations(D, holeClass);
     if (!deviations)
       return failure('#NUM!', `diameter ${valueWords(D, 'mm')} is outside the table: up to 500 mm`);
@@ -48,7 +51,7 @@ export default {
     return D + (which === 'upper' ? upper : lower);
   },
   scaling: 'table',
-  remarks: ['The deviations of E, F and G are from memory.'],
+  remarks: ['The deviations of E, F and G were read in two stored copies of the table.'],
   sources: ['I1'],
   examples: [
     {
@@ -61,7 +64,7 @@ export default {
       given: ['40 mm', '"F8"', '"lower"'],
       gives: '40.025 mm',
       origin: 'published',
-      how: 'ISO 286-1, EI of F over 30 to 50 mm, from memory',
+      how: 'ISO 286-1, EI of F over 30 to 50 mm',
     },
     {
       given: ['10 mm', '"JS9"', '"lower"'],

@@ -2,7 +2,7 @@
 
 import { valueWords, type FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
-import { GRADES, standardTolerance } from '../hole-tolerance.ts';
+import { GRADES, standardTolerance, tooCoarse } from '../hole-tolerance.ts';
 import { parameter } from '../parameter.ts';
 
 export default {
@@ -20,20 +20,25 @@ export default {
       symbol: 'grade',
       kind: 'text',
       words: GRADES,
-      meaning: 'standard tolerance grade, "IT5" to "IT12"',
+      numbered: 'IT',
+      meaning: 'standard tolerance grade, "IT1" to "IT18", or its number alone',
     },
   ],
   result: { kind: 'length', symbol: 'IT', meaning: 'width of the tolerance' },
   reading: 'table',
   compute({ D, grade }) {
     if (typeof D !== 'number' || typeof grade !== 'string') return failure('#VALUE!', 'value missing');
+    if (tooCoarse(D, grade))
+      return failure('#NUM!', `grade ${grade} is not for diameters up to 1 mm (${valueWords(D, 'mm')})`);
     const tolerance = standardTolerance(D, grade);
     return (
       tolerance ?? failure('#NUM!', `diameter ${valueWords(D, 'mm')} is outside the table: up to 500 mm`)
     );
   },
   scaling: 'table',
-  remarks: ['IT6 to IT10 were read in a copy of the standard, IT5, IT11 and IT12 are from memory.'],
+  remarks: [
+    'The table was read in stored copies; the range of 250 to 315 mm, IT1 to IT4, IT17 and IT18 in one copy only.',
+  ],
   sources: ['I1'],
   examples: [
     {
@@ -47,6 +52,12 @@ export default {
       gives: '13 um',
       origin: 'published',
       how: 'ISO 286-1: 30 mm belongs to the range that ends there (case g06)',
+    },
+    {
+      given: ['100 mm', '11'],
+      gives: '220 um',
+      origin: 'published',
+      how: 'ISO 286-1, IT11 over 80 to 120 mm, read in two copies',
     },
   ],
   since: '0.1',

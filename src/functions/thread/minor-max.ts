@@ -23,20 +23,22 @@ export default {
     );
   },
   scaling: 'table',
-  remarks: ['The tolerances are from memory.'],
+  remarks: [
+    'The tolerances of pitches from 0.35 to 8 mm were read in a stored copy of the limits 6H; those of 0.25 and 0.3 mm are from memory.',
+  ],
   sources: ['ISO 965-1'],
   examples: [
     {
       given: ['10 mm', '1.5 mm'],
       gives: '8.676 mm',
       origin: 'published',
-      how: 'ISO 965-1/-2, M10 6H, from memory (case f12)',
+      how: 'ISO 965-2, M10 6H, read in a stored copy (case f12)',
     },
     {
       given: ['6 mm', '1 mm'],
       gives: '5.153 mm',
       origin: 'published',
-      how: 'ISO 965-2, M6 6H, from memory',
+      how: 'ISO 965-2, M6 6H, read in a stored copy',
     },
   ],
   since: '0.1',

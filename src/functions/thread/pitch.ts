@@ -9,8 +9,12 @@ export default {
   name: 'THREAD.PITCH',
   family: 'THREAD',
   summary: 'Pitch of a thread by its designation',
-  searchWords: ['M8', 'UNC', 'UNF', 'metric', 'inch thread', 'threads per inch', 'coarse', 'fine'],
-  parameters: [parameter('designation', { meaning: 'as in "M10", "M10x1.25", "1/4-20 UNC", "10-32 UNF"' })],
+  searchWords: ['M8', 'UNC', 'UNF', 'UNEF', 'metric', 'inch thread', 'threads per inch', 'coarse', 'fine'],
+  parameters: [
+    parameter('designation', {
+      meaning: 'as in "M10", "M10x1.25", "1/4-20 UNC", "10-32 UNF", "1/2-28 UNEF"',
+    }),
+  ],
   result: { kind: 'length', symbol: 'P', meaning: 'pitch' },
   reading: 'table; the pitch that is written; 1 inch over the threads on an inch',
   compute({ designation }, _note, caution) {
@@ -21,10 +25,17 @@ export default {
     return found.pitch;
   },
   scaling: 'table',
-  remarks: ['Threads of 60 deg profile only. The tables are from memory.'],
+  remarks: [
+    'Threads of 60 deg profile only. The metric pitches up to M64 were read in a stored copy of the limits of DIN 13; larger ones and the inch threads are from memory.',
+  ],
   sources: ['ISO 261', 'B1.1'],
   examples: [
-    { given: ['"M8"'], gives: '1.25 mm', origin: 'published', how: 'ISO 261, from memory (case f01)' },
+    {
+      given: ['"M8"'],
+      gives: '1.25 mm',
+      origin: 'published',
+      how: 'ISO 261, read in a stored copy (case f01)',
+    },
     { given: ['"M10x1.25"'], gives: '1.25 mm', origin: 'byHand', how: 'as written' },
     {
       given: ['"1/4-20 UNC"'],
