@@ -93,20 +93,20 @@ export const FINE_THREADS: readonly (readonly [number, number, number, number, n
   [100, 6, 96.103, 93.505, 94.305],
 ];
 
-/** d and d3 of DIN 13-1, mm: rounded root of external threads, coarse; from memory. */
+/** d in mm and d3 in um of DIN 13-1: rounded root of external threads, coarse; from memory. */
 export const ROOTS: readonly (readonly [number, number])[] = [
-  [3, 2.387],
-  [4, 3.141],
-  [5, 4.019],
-  [6, 4.773],
-  [8, 6.466],
-  [10, 8.16],
-  [12, 9.853],
-  [16, 13.546],
-  [20, 16.933],
-  [24, 20.319],
-  [30, 25.706],
-  [36, 31.093],
+  [3, 2387],
+  [4, 3141],
+  [5, 4019],
+  [6, 4773],
+  [8, 6466],
+  [10, 8160],
+  [12, 9853],
+  [16, 13546],
+  [20, 16933],
+  [24, 20319],
+  [30, 25706],
+  [36, 31093],
 ];
 
 /** HRC, HV, HB (standard ball) of ASTM E140 table 1, non-austenitic steels; read in a stored reproduction. */
