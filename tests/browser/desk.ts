@@ -2,7 +2,7 @@
 
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { serve, type Serving } from '../../src/serve.mjs';
 import { launch } from './chromium.ts';
 
@@ -29,6 +29,8 @@ export async function openDesk(
     readonly path?: string;
     readonly host?: string;
     readonly folder?: string;
+    /** Language, touch, colours, zoom of the visitor's browser. */
+    readonly visitor?: BrowserContextOptions;
   } = {},
 ): Promise<Desk> {
   const folder = options.folder ?? DIST;
@@ -40,6 +42,7 @@ export async function openDesk(
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1366, height: options.height ?? 768 },
     acceptDownloads: true,
+    ...options.visitor,
   });
   const page = await context.newPage();
   const troubles: string[] = [];
