@@ -11,6 +11,8 @@ export interface Identified extends Kept {
 /** A named alternative: own contents where it differs from the notebook's given values. */
 export interface Variant extends Identified {
   readonly title: string;
+  /** Its contents stand in the cells now; the record with the id "base" keeps the base's. */
+  readonly shown?: true;
   readonly note?: string;
   readonly values: readonly { readonly place: CellPlace; readonly content: string }[];
 }

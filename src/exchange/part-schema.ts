@@ -129,6 +129,7 @@ export const PART_SCHEMAS = {
   variants: v.object({
     ...id,
     title: line,
+    shown: one,
     note: v.exactOptional(words),
     values: list(v.strictObject({ place: cell, content })),
   }),
