@@ -11,6 +11,9 @@ const SPACES = /[ \u00a0\u2009\u202f]/g;
 /** A number with at least one mark in it: 1.5 1,5 1.234,5 1,234,567. */
 const MARKED = /^[+-]?\d*(?:[.,]\d+)+(?:[eE][+-]?\d+)?$/;
 
+/** A number with its unit behind it says as much as the number alone. */
+const UNIT_BEHIND = /^([+-]?\d[\d.,]*(?:[eE][+-]?\d+)?)[ \u00a0\u202f]+[^\d\s]\S*$/;
+
 /** What one number says: its decimal mark, or nothing where it has two readings. */
 function markOf(text: string): '.' | ',' | undefined {
   const marks: readonly string[] = text.match(/[.,]/g) ?? [];
@@ -27,7 +30,7 @@ function markOf(text: string): '.' | ',' | undefined {
 export function findDecimalMark(fields: readonly string[]): FoundMark {
   let example: string | undefined;
   for (const field of fields) {
-    const text = field.trim().replace('\u2212', '-').replaceAll(SPACES, '');
+    const text = field.trim().replace('\u2212', '-').replace(UNIT_BEHIND, '$1').replaceAll(SPACES, '');
     if (!MARKED.test(text)) continue;
     const mark = markOf(text);
     if (mark) return { decimalMark: mark };

@@ -1,8 +1,8 @@
 /** A table of another program understood: separator, decimal mark, headers and units found, shown before anything is entered, nothing guessed. */
 
 import Papa from 'papaparse';
-import { LIMITS, readContent } from '../document/index.ts';
-import type { Refusal } from '../document/index.ts';
+import { LIMITS, canonicalContent, isRefusal, readContent } from '../document/index.ts';
+import type { Refusal, TypingLocale } from '../document/index.ts';
 import { isUnknownUnit, parseUnit } from '../quantity/index.ts';
 import { findDecimalMark, pointNumber } from './decimal-mark.ts';
 import { FILE_LIMITS } from './guarded-json.ts';
@@ -18,6 +18,10 @@ export interface TableOptions {
   readonly units?: ReadonlyMap<number, string>;
   /** The notebook's currency code. */
   readonly currency?: string;
+  /** Lines without anything in them hold their places (what was copied); left out they are dropped (a file). */
+  readonly keepsBlankLines?: boolean;
+  /** How formulas are written; where left out a formula in a table is text. */
+  readonly formulas?: TypingLocale;
 }
 
 export interface TableColumn {
@@ -73,7 +77,7 @@ function unitsLine(line: readonly string[], currency: string | undefined): reado
 
 function parsed(
   text: string,
-  delimiter: string | undefined,
+  { delimiter, keepsBlankLines }: TableOptions,
 ): { lines: string[][]; delimiter: string } | Refusal {
   if (text.length > FILE_LIMITS.file) {
     return { message: 'The table is larger than 10 MB, the most that is read.' };
@@ -81,8 +85,10 @@ function parsed(
   const { data, errors, meta } = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), {
     ...(delimiter !== undefined && { delimiter }),
     delimitersToGuess: [';', '\t', ',', '|'],
-    skipEmptyLines: 'greedy',
+    skipEmptyLines: keepsBlankLines ? false : 'greedy',
   });
+  // The end of the last line is no line of its own.
+  if (keepsBlankLines && data.length > 1 && data.at(-1)?.join('') === '') data.pop();
   const broken = errors.find(({ type }) => type === 'Quotes');
   if (broken) {
     return {
@@ -103,33 +109,41 @@ function parsed(
 }
 
 /** What a field is stored as: a number with its column's unit; text that could be taken for something else with an apostrophe. */
-function fieldContent(field: string, unit: string, decimalMark: '.' | ','): string {
+function fieldContent(field: string, unit: string, options: TableOptions): string {
+  const { decimalMark = '.', currency, formulas } = options;
   const text = field.trim();
   if (text.startsWith("'")) return text;
+  if (text.startsWith('=')) {
+    const canonical = formulas && canonicalContent(text, formulas);
+    return canonical && !isRefusal(canonical) ? canonical.content : `'${text}`;
+  }
   const number = pointNumber(text, decimalMark);
   if (number !== undefined) return unit === '' ? number : `${number} ${unit}`;
-  const type = readContent(text).type;
-  return type === 'formula' ? `'${text}` : text;
+  const canonical = canonicalContent(text, { decimalMark, ...(currency !== undefined && { currency }) });
+  return isRefusal(canonical) ? text : canonical.content;
 }
 
 /** Understands the text of a table. Refused only where it can not be read at all; questions stand in the answer. */
 export function understandTable(text: string, options: TableOptions = {}): UnderstoodTable | Refusal {
-  const read = parsed(text, options.delimiter);
+  const read = parsed(text, options);
   if ('message' in read) return read;
   const { lines, delimiter } = read;
   const { currency } = options;
   const found = findDecimalMark(lines.flat());
   const decimalMark = options.decimalMark ?? found.decimalMark;
+  const reading = { ...options, decimalMark };
 
   const isNumber = (field: string): boolean => pointNumber(field, decimalMark) !== undefined;
+  const isValue = (field: string): boolean =>
+    isNumber(field) || ['quantity', 'date', 'formula'].includes(readContent(field.trim(), currency).type);
   const [first = [], second] = lines;
   const leading = unitsLine(first, currency);
   const hasHeaders =
     options.headers ??
-    (leading !== undefined || (first.some((field) => field.trim() !== '') && !first.some(isNumber)));
+    (leading !== undefined || (first.some((field) => field.trim() !== '') && !first.some(isValue)));
   // A units line stands under the headers, or over them as this program writes it.
   const units = hasHeaders ? (leading ?? (second && unitsLine(second, currency))) : undefined;
-  const headerLine = leading ? (second && !second.some(isNumber) ? second : []) : hasHeaders ? first : [];
+  const headerLine = !hasHeaders ? [] : !leading ? first : second && !second.some(isValue) ? second : [];
   const headerLines = (units ? 1 : 0) + (headerLine.length > 0 ? 1 : 0);
   const body = lines.slice(headerLines);
 
@@ -150,9 +164,9 @@ export function understandTable(text: string, options: TableOptions = {}): Under
     };
   });
   const contents = body.map((line) =>
-    line.map((field, column) => fieldContent(field, columns[column]?.unit ?? '', decimalMark)),
+    line.map((field, column) => fieldContent(field, columns[column]?.unit ?? '', reading)),
   );
-  const headers = columns.map(({ header }) => fieldContent(header, '', decimalMark));
+  const headers = columns.map(({ header }) => fieldContent(header, '', reading));
   return {
     delimiter,
     decimalMark,

@@ -1,6 +1,11 @@
 export * from './stored-result.ts';
 export * from './write-notebook.ts';
 export * from './read-notebook.ts';
+export * from './write-report.ts';
+export * from './read-report.ts';
+export type { ReportFigure, ReportWorking } from './report-sections.ts';
+export * from './notebook-link.ts';
+export * from './shown-value.ts';
 export { FILE_LIMITS } from './guarded-json.ts';
 export * from './write-csv.ts';
 export * from './read-csv.ts';

@@ -6,3 +6,4 @@ export * from './leg.ts';
 export * from './notebook-lock.ts';
 export * from './program-on-device.ts';
 export * from './shelf.ts';
+export * from './deflate.ts';
