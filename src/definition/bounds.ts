@@ -14,6 +14,8 @@ import type { Bounds, Parameter } from './function-definition.ts';
 import { spoken, unitOfParameter, valueWords } from './words.ts';
 
 interface CompiledLimit {
+  /** Absent where the limit is the same for all calls: then `value` needs no slots. */
+  readonly tree: Node | undefined;
   readonly value: CompiledNumber;
   /** "the cutter diameter " where the limit is another parameter, else empty. */
   readonly of: string;
@@ -25,6 +27,9 @@ export interface CompiledBounds {
    * coherent SI.
    */
   check(value: number, slots: ArrayLike<number>, system?: UnitSystem): number | string;
+  /** The ends as numbers, or as trees where they rest on other parameters. */
+  readonly bottom: number | Node;
+  readonly top: number | Node;
 }
 
 /** How a definition's texts are compiled: its symbols, and on wish other base units. */
@@ -56,9 +61,10 @@ function compiledLimit(text: string, compiling: Compiling): CompiledLimit {
     tree.type === 'name' ? compiling.parameters.find(({ symbol }) => symbol === tree.name) : undefined;
   const value = compileNumber(readied(tree, compiling), compiling.symbols, compiling.options);
   const constant = [...nodesOf(tree)].every((node) => node.type !== 'name');
-  if (!constant) return { value, of: named ? `the ${spoken(named.name)} ` : '' };
+  if (!constant)
+    return { tree: readied(tree, compiling), value, of: named ? `the ${spoken(named.name)} ` : '' };
   const fixed = value([]);
-  return { value: () => fixed, of: '' };
+  return { tree: undefined, value: () => fixed, of: '' };
 }
 
 /** A limit that rests on a parameter left out is none. */
@@ -78,6 +84,8 @@ export function compiledHard(parameter: Parameter, compiling: Compiling): Compil
   const lower = least ?? above;
   const upper = most ?? below;
   return {
+    bottom: lower?.tree ?? known(lower, [], -far),
+    top: upper?.tree ?? known(upper, [], far),
     check(value, slots, system) {
       const top = known(upper, slots, far);
       const bottom = known(lower, slots, -far);

@@ -6,6 +6,7 @@ import {
   isGrid,
   numberFailure,
   type CallNotes,
+  type ColumnCall,
   type Failure,
   type Grid,
   type Node,
@@ -13,6 +14,7 @@ import {
   type Value,
 } from '../expression/index.ts';
 import { readied } from './bounds.ts';
+import { definitionColumns } from './definition-columns.ts';
 import { type Rescale } from './equation.ts';
 import { type FunctionDefinition } from './function-definition.ts';
 import {
@@ -28,6 +30,8 @@ import { spoken, valueWords } from './words.ts';
 export interface CompiledDefinition {
   /** Arguments in coherent SI, null for one left out; never throws. */
   evaluate(args: readonly Value[], notes: CallNotes): Value;
+  /** See TableFunction. */
+  overColumns(fixed: readonly (Value | undefined)[]): ColumnCall | undefined;
 }
 
 /** Compiles a definition. `rescale` is for tests: it changes the sizes of the base units in every constant. */
@@ -197,7 +201,12 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
     return value;
   }
 
+  let columns: ReturnType<typeof definitionColumns> | undefined;
   return {
+    overColumns(args) {
+      columns ??= definitionColumns(prepared);
+      return columns(args);
+    },
     evaluate(args, notes) {
       try {
         return evaluated(args, notes);

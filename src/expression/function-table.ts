@@ -1,5 +1,6 @@
 /** What the readers of the tree ask of a function, whoever supplies it: built-in or domain function. */
 
+import type { ColumnPool } from './column-loops.ts';
 import type { Span } from './tree.ts';
 import type { ValueType } from './type.ts';
 import type { Scalar, Value } from './value.ts';
@@ -57,6 +58,16 @@ export interface InferenceResult {
   readonly cautions?: readonly Caution[];
 }
 
+/**
+ * A call over a piece of samples: `args` holds a column for each argument that varies, numbers all (NaN is a failure).
+ * Gives a column of the pool, NaN where there is no number.
+ */
+export type ColumnCall = (
+  args: readonly (Float64Array | undefined)[],
+  samples: number,
+  pool: ColumnPool,
+) => Float64Array;
+
 export interface TableFunction {
   /** In capitals, "MILL.CHIP_MAX". */
   readonly name: string;
@@ -68,6 +79,11 @@ export interface TableFunction {
   evaluate(args: readonly Value[], notes: CallNotes): Value;
   /** Only where not every argument may be evaluated: IF, IFERROR, CHOOSE and their kin. Preferred over evaluate where present. */
   evaluateLazily?(args: readonly (() => Value)[], notes: CallNotes): Value;
+  /**
+   * The same over columns of numbers. `fixed` holds the arguments that are the same for all samples, undefined for one
+   * that varies. Undefined where it does not work on columns: then it is evaluated sample by sample.
+   */
+  overColumns?(fixed: readonly (Value | undefined)[]): ColumnCall | undefined;
   /** True where the function gives several values that fill cells below (F26). */
   readonly spills?: boolean;
 }
