@@ -9,6 +9,8 @@ interface ReceivedValue {
   readonly column: number;
   readonly content: string;
   readonly unit?: string;
+  /** The mark of an earlier change at the machine. */
+  readonly changed?: Cell['changed'];
 }
 
 export interface Received {
@@ -18,11 +20,12 @@ export interface Received {
 }
 
 export function receivedNow(notebook: Notebook, worksheet: string, cells: readonly MachineCell[]): Received {
-  const values = cells.map(({ row, column, cell: { content, unit } }) => ({
+  const values = cells.map(({ row, column, cell: { content, unit, changed } }) => ({
     row,
     column,
     content,
     ...(unit !== undefined && { unit }),
+    ...(changed && { changed }),
   }));
   return { notebook: notebook.id, worksheet, values };
 }
@@ -42,11 +45,16 @@ export function changedSince(
 export function restored(notebook: Notebook, received: Received): Transaction {
   const sheet = worksheetOf(notebook, received.worksheet);
   const changes: CellChange[] = [];
-  for (const { row, column, content, unit } of received.values) {
+  for (const { row, column, content, unit, changed } of received.values) {
     const from = cellAt(sheet, row, column);
     if (!from || !changedSince(received, row, column, from)) continue;
-    const { unit: _unit, acknowledged: _acknowledged, ...rest } = from;
-    const to = tidyCell({ ...rest, content, ...(unit !== undefined && { unit }) });
+    const { unit: _unit, acknowledged: _acknowledged, changed: _changed, ...rest } = from;
+    const to = tidyCell({
+      ...rest,
+      content,
+      ...(unit !== undefined && { unit }),
+      ...(changed && { changed }),
+    });
     changes.push({ type: 'cell', worksheet: received.worksheet, row, column, from, ...(to && { to }) });
   }
   return { changes, description: 'values as received', origin: 'user' };
@@ -64,14 +72,21 @@ export function keepReceived(received: Received | undefined): void {
   }
 }
 
+const isMark = (mark: unknown): boolean =>
+  typeof mark === 'object' &&
+  mark !== null &&
+  Object.values(mark).every((each) => typeof each === 'string') &&
+  ['by', 'at', 'from'].every((key) => key in mark);
+
 const isValue = (value: unknown): value is ReceivedValue => {
   if (typeof value !== 'object' || value === null) return false;
-  const { row, column, content, unit } = value as Record<string, unknown>;
+  const { row, column, content, unit, changed } = value as Record<string, unknown>;
   return (
     Number.isInteger(row) &&
     Number.isInteger(column) &&
     typeof content === 'string' &&
-    (unit === undefined || typeof unit === 'string')
+    (unit === undefined || typeof unit === 'string') &&
+    (changed === undefined || isMark(changed))
   );
 };
 

@@ -28,7 +28,9 @@ export function filledCell(was: Cell | undefined, canonical: Canonical, currency
   const { content, dropsUnit } = canonical;
   let cell: Cell = { ...was, content };
   if (dropsUnit) cell = withProperty(cell, 'unit', undefined);
-  if (was && was.content !== content) cell = withProperty(cell, 'acknowledged', undefined);
+  if (was && was.content !== content) {
+    cell = withProperty(withProperty(cell, 'acknowledged', undefined), 'changed', undefined);
+  }
   if (content === '') return withProperty(cell, 'source', undefined);
   const read = readContent(content, currency);
   if (read.type === 'formula') {
@@ -58,7 +60,7 @@ const wasGiven = (cell: Cell | undefined): boolean =>
   cell?.machine?.place === 'changed';
 
 /** Why a text can not be picked; undefined where the cell has no choices, is emptied or gets a formula. */
-function choiceRefusal(cell: Cell | undefined, content: string): string | undefined {
+export function choiceRefusal(cell: Cell | undefined, content: string): string | undefined {
   if (!cell?.choices || content === '' || content.startsWith('=')) return undefined;
   const text = content.startsWith("'") ? content.slice(1) : content;
   if (cell.choices.includes(text)) return undefined;
@@ -117,7 +119,7 @@ export function outsideRefusal({ row, column, rows, columns }: Block): Refusal |
 
 /**
  * Empties cells. 'content' keeps what the place is for (unit, format, limits, label, role, machine place) and
- * drops what belonged to the value (source, acknowledgements); 'all' leaves nothing.
+ * drops what belonged to the value (source, acknowledgements, the mark of a change at the machine); 'all' leaves nothing.
  */
 export function clear(
   notebook: Notebook,
@@ -130,7 +132,7 @@ export function clear(
     for (let column = block.column; column < block.column + block.columns; column++) {
       const was = cellAt(sheet, row, column);
       if (!was) continue;
-      const { source: _source, acknowledged: _acknowledged, ...rest } = was;
+      const { source: _source, acknowledged: _acknowledged, changed: _changed, ...rest } = was;
       const cell = what === 'all' ? undefined : tidyCell({ ...rest, content: '' });
       writes.push({ row, column, cell });
     }

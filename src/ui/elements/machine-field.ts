@@ -8,6 +8,8 @@ import { ONE_UNIT, decimalText, speakUnit } from '../../quantity/index.ts';
 import type { EditedText } from '../keypad-press.ts';
 import { groupedDigits, limitsText, quantityText } from '../machine-cells.ts';
 import type { MachineCell } from '../machine-cells.ts';
+import { momentText } from '../machine-change.ts';
+import { editedText, inWords, markedDigits } from '../number-locale.ts';
 import { limitIn, shownNumber, stepOf } from '../stepping.ts';
 import type { ShownNumber } from '../stepping.ts';
 import { unitText } from '../value-text.ts';
@@ -23,6 +25,8 @@ export interface FieldState {
   readonly stoppedAt: 'low' | 'high' | undefined;
   /** The value as received, where it was another. */
   readonly received: string | undefined;
+  /** Milliseconds since 1970. */
+  readonly now: number;
   /** The keypad on the screen is in use: the system's own stays away. */
   readonly keypad: boolean;
 }
@@ -71,15 +75,30 @@ function about({ cell }: MachineCell, { notebook, received }: FieldState): strin
   return parts.filter((part) => part !== '').join(' · ');
 }
 
-/** What is wrong with the value, or where the steps end. */
-function message({ cell, result }: MachineCell, { refusal, stoppedAt }: FieldState): TemplateResult {
+/** What is wrong with the value, or where the steps end; and who has set it here. */
+function message(one: MachineCell, state: FieldState): TemplateResult {
+  const { cell, result } = one;
+  const { refusal, stoppedAt } = state;
   const breach = (result?.cautions ?? []).find(({ type }) => type === 'breach')?.text;
-  const wrong = refusal ?? result?.error?.message ?? breach;
-  if (wrong) return html`<div class="message">▲ ${wrong}</div>`;
-  if (!stoppedAt) return html`<div class="message"></div>`;
-  const words = cell.limits?.[`${stoppedAt}Text`];
+  const said = result?.error?.message ?? breach;
+  const wrong = refusal ?? (said === undefined ? undefined : inWords(said));
+  const limit = stoppedAt && cell.limits?.[`${stoppedAt}Text`];
   const end = stoppedAt === 'high' ? 'highest value' : 'lowest value';
-  return html`<div class="message stopped">▲ ${end}${words ? `: ${words}` : ''}</div>`;
+  const words = wrong ?? (stoppedAt ? `${end}${limit ? `: ${limit}` : ''}` : '');
+  return html`<div class="message ${wrong === undefined ? 'stopped' : ''}">
+    ${words === '' ? nothing : html`<span>▲ ${words}</span>`}${setHere(one, state)}
+  </div>`;
+}
+
+/** "✎ JK 14:20, desk 260 m/min". */
+function setHere({ cell }: MachineCell, { notebook, now }: FieldState): TemplateResult | typeof nothing {
+  if (!cell.changed) return nothing;
+  const { by, at, from, reason } = cell.changed;
+  const was = quantityText(from, notebook.currency);
+  return html`<span class="set"
+    >✎ ${by} ${momentText(at, now)} · desk ${was.number}
+    ${was.unit}${reason === undefined ? '' : ` · ${reason}`}</span
+  >`;
 }
 
 function stepButton(
@@ -100,7 +119,7 @@ function stepButton(
     (shown.exact.numerator * limit.denominator - limit.numerator * shown.exact.denominator) *
       BigInt(direction) >=
       0n;
-  const size = decimalText(step, 6);
+  const size = markedDigits(decimalText(step, 6));
   const unit = unitText(shown.unit === ONE_UNIT ? '' : shown.unit.symbol);
   return html`<button
     type="button"
@@ -123,7 +142,9 @@ function input(
   const { notebook, edited, keypad } = state;
   const content = contentOf(cell, notebook.currency);
   const isText = !shown && content.type !== 'empty';
-  const text = edited?.text ?? (shown ? groupedDigits(shown.text) : cell.content.replace(/^'/, ''));
+  const text =
+    edited?.text ??
+    (shown ? groupedDigits(shown.text) : editedText(cell.content, notebook.currency).replace(/^'/, ''));
   const unit = shown && shown.unit !== ONE_UNIT ? shown.unit : undefined;
   const typesUnit = edited !== undefined && /[^\d\s.,/eE+-]/.test(edited.text);
   const now = shown && number(shown);
@@ -145,7 +166,7 @@ function input(
       aria-valuenow=${now ?? nothing}
       aria-valuemin=${bound('low')}
       aria-valuemax=${bound('high')}
-      aria-valuetext=${shown ? `${shown.text} ${unit ? speakUnit(unit, now ?? 2) : ''}`.trim() : nothing}
+      aria-valuetext=${shown ? `${markedDigits(shown.text)} ${unit ? speakUnit(unit, now ?? 2) : ''}`.trim() : nothing}
       aria-invalid=${state.refusal ? 'true' : 'false'}
       inputmode=${keypad && !isText ? 'none' : 'text'}
       autocomplete="off"
@@ -164,14 +185,21 @@ function input(
     />${unit && !typesUnit ? html`<span class="unit">${unitText(unit.symbol)}</span>` : nothing}`;
 }
 
-function choice({ cell, label }: MachineCell, { readOnly }: FieldState, hands: FieldHands): TemplateResult {
+function choice(
+  { cell, label }: MachineCell,
+  { readOnly, notebook }: FieldState,
+  hands: FieldHands,
+): TemplateResult {
   return html`<select
     aria-label=${label}
     ?disabled=${readOnly}
     @change=${(event: Event) => event.target instanceof HTMLSelectElement && hands.choose(event.target.value)}
   >
     ${(cell.choices ?? []).map(
-      (text) => html`<option value=${text} .selected=${text === cell.content}>${text}</option>`,
+      (text) =>
+        html`<option value=${text} .selected=${text === cell.content}>
+          ${editedText(text, notebook.currency)}
+        </option>`,
     )}
   </select>`;
 }

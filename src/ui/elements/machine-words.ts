@@ -3,10 +3,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { hasMachineCells, machineCautions } from '../machine-cells.ts';
 import type { MachineCells } from '../machine-cells.ts';
+import { inWords } from '../number-locale.ts';
 import type { Session } from '../session.ts';
-import { CAUTION_LINE } from '../usual-cautions.ts';
+import { cautionsAtMachine } from '../machine-cautions.ts';
 
-/** Errors, limits passed and open cautions of the cells shown, then the usual caution. */
+/** Errors, limits passed and open cautions of the cells shown, then the usual cautions that apply. */
 export function cautionBand(
   session: Session,
   cells: MachineCells,
@@ -19,12 +20,13 @@ export function cautionBand(
   );
   const look = here.some(({ type }) => type !== 'caution') ? 'bad' : here.length > 0 ? '' : 'calm';
   const count = here.length + (elsewhere > 0 ? 1 : 0);
+  const { added, always } = cautionsAtMachine(session);
   return html`<section class="cautions ${look} ${all ? 'all' : ''}" aria-label="cautions">
     <ul tabindex="0" aria-label="open cautions">
       ${here.map(
         ({ type, text, address: { row, column } }) =>
           html`<li class=${type === 'caution' ? '' : 'error-line'}>
-            ▲ ${labels.get(`${row} ${column}`)}: ${text}
+            ▲ ${labels.get(`${row} ${column}`)}: ${inWords(text)}
           </li>`,
       )}
       ${
@@ -47,7 +49,7 @@ export function cautionBand(
           </button>`
         : nothing
     }
-    <p class="usual">${CAUTION_LINE}</p>
+    <p class="usual">${added.map((words) => html`<b>▲ ${words}</b> `)}${always.join(' ')}</p>
   </section>`;
 }
 

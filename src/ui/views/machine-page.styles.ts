@@ -160,6 +160,10 @@ export const machineStyles = css`
   }
   /* The line is there before anything stands on it. */
   .message {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: space-between;
+    gap: 0 12px;
     grid-column: 1 / -1;
     min-block-size: 23px;
     color: var(--error);
@@ -169,6 +173,15 @@ export const machineStyles = css`
   }
   .message.stopped {
     color: var(--caution);
+  }
+  .message .set {
+    overflow: hidden;
+    max-inline-size: 100%;
+    margin-inline-start: auto;
+    color: var(--ink-2);
+    font-size: 15px;
+    text-overflow: ellipsis;
+    white-space: nowrap;
   }
   button.step:not(.link) {
     min-block-size: 72px;

@@ -1,8 +1,9 @@
 /** A worksheet at the machine: the values that may be changed there, the results that matter, the cautions; nothing else. */
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { enter } from '../../document/index.ts';
 import { cautionBand, nothingMarked, savedWords } from '../elements/machine-words.ts';
+import { MachineAsk, reasonQuestion, whoQuestion } from '../elements/machine-ask.ts';
+import { machineBar } from '../elements/machine-bar.ts';
 import { machineField } from '../elements/machine-field.ts';
 import type { FieldHands } from '../elements/machine-field.ts';
 import { machinePad } from '../elements/machine-pad.ts';
@@ -12,24 +13,19 @@ import { pressed } from '../keypad-press.ts';
 import type { EditedText, KeypadPress } from '../keypad-press.ts';
 import { isNumberField, kindOf, machineCells } from '../machine-cells.ts';
 import type { MachineCell, MachineCells } from '../machine-cells.ts';
+import { changedAtMachine } from '../machine-change.ts';
 import { readEntry } from '../machine-entry.ts';
 import { changedSince, keepReceived, keptReceived, receivedNow, restored } from '../received-values.ts';
 import type { Received } from '../received-values.ts';
+import { editedText, markedDigits } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { shownNumber, stepOf, stepped } from '../stepping.ts';
 import { unitText } from '../value-text.ts';
+import { knownNames, rememberName, whoNow } from '../who.ts';
 import { WakeLock } from '../wake-lock.ts';
-import type { WakeState } from '../wake-lock.ts';
 import { Watching } from '../watching.ts';
 import { machineStyles } from './machine-page.styles.ts';
-
-const WAKE_WORDS: Record<WakeState, string> = {
-  on: 'Screen stays on ✓',
-  off: 'Keep screen on',
-  refused: 'Screen may sleep: device refuses',
-  none: 'Screen may sleep: set in device',
-};
 
 /** True where this window was at the machine with the notebook when it was reloaded; selects the worksheet. */
 export function wasAtMachine(session: Session): boolean {
@@ -127,6 +123,7 @@ export class MachinePage extends LitElement {
       </div>
       ${empty || typing ? nothing : this.#bar(session)}
       <div class="unseen" role="status" aria-live="polite">${this.#announced}</div>
+      <machine-ask></machine-ask>
     `;
   }
 
@@ -166,6 +163,7 @@ export class MachinePage extends LitElement {
       refusal: open?.refusal,
       stoppedAt: this.#stopped?.address === one.address ? this.#stopped.side : undefined,
       received: was?.content,
+      now: session.world.clock.now(),
       keypad: this.#keypad,
     };
     const hands: FieldHands = {
@@ -174,7 +172,7 @@ export class MachinePage extends LitElement {
       key: (event) => this.#key(session, one, event),
       leave: (event) => this.#left(session, one, event),
       step: (direction) => this.#step(session, one, direction),
-      choose: (text) => this.#enter(session, one, text),
+      choose: (text) => this.#enter(session, one, editedText(text, session.notebook.currency)),
     };
     return machineField(one, state, hands);
   }
@@ -182,7 +180,10 @@ export class MachinePage extends LitElement {
   #begin(session: Session, one: MachineCell): void {
     if (session.readOnly || this.#open?.address === one.address) return;
     if (this.#open && !this.#commit(session)) this.#announced = 'the field before stays as it was';
-    const text = shownNumber(one.cell, session.notebook.currency)?.text ?? one.cell.content.replace(/^'/, '');
+    const { currency } = session.notebook;
+    const text = markedDigits(
+      shownNumber(one.cell, currency)?.text ?? editedText(one.cell.content, currency).replace(/^'/, ''),
+    );
     this.#open = { address: one.address, edited: { text, from: 0, to: text.length } };
     this.#select = true;
     this.#stopped = undefined;
@@ -261,10 +262,10 @@ export class MachinePage extends LitElement {
       return false;
     }
     this.#drop();
-    if (entry.type === 'taken') {
-      this.#enter(session, one, open.edited.text);
-      this.#announced = `${one.label} ${entry.content}${entry.breach === undefined ? '' : `, ${entry.breach}`}`;
-    }
+    if (entry.type !== 'taken') return true;
+    if (entry.breach !== undefined) void this.#pass(session, one, open.edited.text, entry.breach);
+    else this.#enter(session, one, open.edited.text);
+    this.#announced = `${one.label} ${editedText(entry.content, session.notebook.currency)}${entry.breach === undefined ? '' : `, ${entry.breach}`}`;
     return true;
   }
 
@@ -275,11 +276,43 @@ export class MachinePage extends LitElement {
     this.requestUpdate();
   }
 
-  #enter(session: Session, { row, column }: MachineCell, typed: string): void {
+  /** A limit is passed only with a reason; without one the value stays. */
+  async #pass(session: Session, one: MachineCell, typed: string, breach: string): Promise<void> {
+    const reason = await this.#ask?.ask(reasonQuestion(one.label, breach));
+    if (reason !== undefined) this.#enter(session, one, typed, reason);
+    else this.#announced = `${one.label} stays as it was`;
+    this.requestUpdate();
+  }
+
+  async #askWho(): Promise<boolean> {
+    const name = await this.#ask?.ask(whoQuestion(knownNames()));
+    if (name !== undefined) rememberName(name);
+    this.requestUpdate();
+    return name !== undefined;
+  }
+
+  #enter(session: Session, one: MachineCell, typed: string, reason = one.cell.changed?.reason): void {
+    const by = whoNow();
+    if (by === undefined)
+      return void this.#askWho().then((said) => said && this.#enter(session, one, typed, reason));
+    const { row, column } = one;
+    const at = new Date(session.world.clock.now()).toISOString();
+    const why = this.#passes(session, one, typed) && reason !== undefined ? { reason } : {};
+    const place = { worksheet: session.worksheet.id, row, column };
     this.#stopped = undefined;
-    session.run(enter(session.notebook, { worksheet: session.worksheet.id, row, column, typed }));
+    session.run(changedAtMachine(session.notebook, { ...place, typed, by, at, ...why }));
     if (session.notice?.refused) this.#announced = session.notice.words;
     this.requestUpdate();
+  }
+
+  #passes(session: Session, one: MachineCell, typed: string): boolean {
+    const kind = isNumberField(one, session.notebook) ? kindOf(one, session.notebook) : undefined;
+    const entry = readEntry(one.cell, typed, kind, session.notebook);
+    return entry.type === 'taken' && entry.breach !== undefined;
+  }
+
+  get #ask(): MachineAsk | null {
+    return this.renderRoot.querySelector('machine-ask');
   }
 
   #step(session: Session, { address }: MachineCell, direction: 1 | -1): void {
@@ -295,13 +328,13 @@ export class MachinePage extends LitElement {
       currency,
     );
     const { text, stoppedAt } = stepped(shown, direction, step, one.cell.limits, currency);
-    if (text !== undefined) this.#enter(session, one, text);
+    if (text !== undefined) this.#enter(session, one, markedDigits(text));
     this.#stopped = stoppedAt && { address, side: stoppedAt };
     const words =
       stoppedAt &&
       (one.cell.limits?.[`${stoppedAt}Text`] ?? `the ${stoppedAt === 'high' ? 'highest' : 'lowest'} value`);
     this.#announced = [
-      `${one.label} ${text ?? shown.text} ${unitText(shown.unit.symbol === '1' ? '' : shown.unit.symbol)}`,
+      `${one.label} ${markedDigits(text ?? shown.text)} ${unitText(shown.unit.symbol === '1' ? '' : shown.unit.symbol)}`,
       ...(words ? [words] : []),
     ].join(', ');
     this.requestUpdate();
@@ -313,30 +346,21 @@ export class MachinePage extends LitElement {
   }
 
   #bar(session: Session): TemplateResult {
-    const received = this.#received;
-    const back = received && restored(session.notebook, received);
-    return html`<div class="bar" role="group" aria-label="what else can be done here">
-      <button ?disabled=${!this.#canUndo(session)} @click=${() => this.#undo(session)}>Undo</button>
-      <button
-        ?disabled=${!back || back.changes.length === 0 || session.readOnly}
-        @click=${() => {
-          this.#stopped = undefined;
-          if (back && session.run(back)) this.#announced = 'the values are as received';
-        }}
-      >
-        Values as received
-      </button>
-      <button
-        aria-pressed=${this.#wake.state === 'on' ? 'true' : 'false'}
-        ?disabled=${this.#wake.state === 'none'}
-        @click=${() => void this.#wake.keep(this.#wake.state !== 'on')}
-      >
-        ${WAKE_WORDS[this.#wake.state]}
-      </button>
-      <button aria-pressed=${this.#keypad ? 'true' : 'false'} @click=${() => this.#useKeypad(!this.#keypad)}>
-        ${this.#keypad ? 'Keypad ✓' : 'Keypad'}
-      </button>
-    </div>`;
+    const back = this.#received && restored(session.notebook, this.#received);
+    return machineBar({
+      canUndo: this.#canUndo(session),
+      undo: () => this.#undo(session),
+      canRestore: back !== undefined && back.changes.length > 0 && !session.readOnly,
+      restore: () => {
+        this.#stopped = undefined;
+        if (back && session.run(back)) this.#announced = 'the values are as received';
+      },
+      wake: this.#wake.state,
+      keepOn: (wanted) => void this.#wake.keep(wanted),
+      keypad: this.#keypad,
+      useKeypad: (wanted) => this.#useKeypad(wanted),
+      askWho: () => void this.#askWho(),
+    });
   }
 
   #canUndo(session: Session): boolean {
