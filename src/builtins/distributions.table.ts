@@ -7,6 +7,7 @@ import {
   binomialAt,
   binomialBelow,
   chiSquare,
+  chiSquareAbove,
   fisher,
   gammaDistribution,
   hypergeometricAt,
@@ -17,6 +18,7 @@ import {
   poissonAt,
   poissonBelow,
   student,
+  studentAbove,
   sum,
   weibull,
 } from '../numeric/index.ts';
@@ -394,7 +396,7 @@ const TESTING: readonly DistributionRow[] = [
       const bad = badFreedom(freedom(degrees));
       if (bad) return bad;
       return p > 0 && p <= 1
-        ? chiSquare(freedom(degrees)).quantile(1 - p)
+        ? chiSquareAbove(p, freedom(degrees))
         : outside(`the probability ${p} is outside its range`);
     },
     given: 'LEGACY.CHIDIST(LEGACY.CHIINV(0.1; 3); 3)',
@@ -428,7 +430,7 @@ const TESTING: readonly DistributionRow[] = [
       const bad = badFreedom(freedom(degrees));
       if (bad) return bad;
       return p > 0 && p <= 1
-        ? student(freedom(degrees)).quantile(1 - p / 2)
+        ? studentAbove(p / 2, freedom(degrees))
         : outside(`the probability ${p} is outside its range`);
     },
     given: 'TINV(0.25; 3)',

@@ -1,5 +1,6 @@
 /** Distribution functions as plain numbers: density, cumulative, quantile. Callers see to the domains; outside them NaN. */
 
+import { largeGammaDensity } from './large-gamma.ts';
 import {
   betaIncomplete,
   betaIncompleteInverse,
@@ -8,6 +9,7 @@ import {
   erfcInverse,
   gammaIncomplete,
   gammaIncompleteInverse,
+  LARGE_SHAPE,
   logGamma,
 } from './special.ts';
 
@@ -34,22 +36,36 @@ export const normalFromCentre = (x: number): number => erf(x / Math.SQRT2) / 2;
 /** Student's t with `freedom` degrees. */
 export const student = (freedom: number): Distribution => {
   const tail = (x: number) => betaIncomplete(freedom / (freedom + x * x), freedom / 2, 0.5) / 2;
+  const density = (x: number) =>
+    Math.exp(
+      logGamma((freedom + 1) / 2) -
+        logGamma(freedom / 2) -
+        ((freedom + 1) / 2) * Math.log1p((x * x) / freedom),
+    ) / Math.sqrt(freedom * Math.PI);
+  /** x > 0 with more than q above it; far out by the tail, near the middle by the part between 0 and x. */
+  const beyond = (q: number): number => {
+    if (q < 0.25) {
+      const y = betaIncompleteInverse(2 * q, freedom / 2, 0.5);
+      const x = Math.sqrt((freedom * (1 - y)) / y);
+      // The inverse of the library is good to about nine digits: one step of Newton.
+      const better = x + (tail(x) - q) / density(x);
+      return Number.isFinite(better) ? better : x;
+    }
+    const y = betaIncompleteInverse(1 - 2 * q, 0.5, freedom / 2);
+    return Math.sqrt((freedom * y) / (1 - y));
+  };
   return {
-    density: (x) =>
-      Math.exp(
-        logGamma((freedom + 1) / 2) -
-          logGamma(freedom / 2) -
-          ((freedom + 1) / 2) * Math.log1p((x * x) / freedom),
-      ) / Math.sqrt(freedom * Math.PI),
+    density,
     below: (x) => (x > 0 ? 1 - tail(x) : tail(x)),
     above: (x) => (x > 0 ? tail(x) : 1 - tail(x)),
-    quantile: (p) => {
-      if (p === 0.5) return 0;
-      const y = betaIncompleteInverse(2 * Math.min(p, 1 - p), freedom / 2, 0.5);
-      return Math.sign(p - 0.5) * Math.sqrt((freedom * (1 - y)) / y);
-    },
+    quantile: (p) => (p === 0.5 ? 0 : Math.sign(p - 0.5) * beyond(Math.min(p, 1 - p))),
   };
 };
+
+/** The x above which the probability q lies; exact for the smallest q, where 1 - q would be 1. */
+export const studentAbove = (q: number, freedom: number): number => -student(freedom).quantile(q);
+export const chiSquareAbove = (q: number, freedom: number): number =>
+  q === 1 ? 0 : 2 * gammaIncompleteInverse(q, freedom / 2, true);
 
 export const beta = (a: number, b: number): Distribution => ({
   density: (x) => {
@@ -70,10 +86,11 @@ export const gammaDistribution = (shape: number, scale: number): Distribution =>
   density: (x) => {
     if (x < 0) return 0;
     if (x === 0) return shape < 1 ? Infinity : shape === 1 ? 1 / scale : 0;
+    if (shape >= LARGE_SHAPE) return largeGammaDensity(x / scale, shape) / scale;
     return Math.exp((shape - 1) * Math.log(x / scale) - x / scale - logGamma(shape)) / scale;
   },
   below: (x) => (x <= 0 ? 0 : gammaIncomplete(x / scale, shape)),
-  above: (x) => (x <= 0 ? 1 : gammaIncomplete(x / scale, shape, true, true)),
+  above: (x) => (x <= 0 ? 1 : gammaIncomplete(x / scale, shape, true)),
   quantile: (p) => (p === 0 ? 0 : scale * gammaIncompleteInverse(p, shape)),
 });
 
@@ -149,7 +166,7 @@ export const poissonAt = (k: number, mean: number): number =>
   mean === 0 ? Number(k === 0) : Math.exp(k * Math.log(mean) - mean - logGamma(k + 1));
 
 export const poissonBelow = (k: number, mean: number): number =>
-  mean === 0 ? 1 : gammaIncomplete(mean, k + 1, true, true);
+  mean === 0 ? 1 : gammaIncomplete(mean, k + 1, true);
 
 /** k marked ones in a sample of `drawn` from `population` with `marked` ones. */
 export function hypergeometricAt(k: number, drawn: number, marked: number, population: number): number {

@@ -6,22 +6,28 @@ import erf from '@stdlib/math-base-special-erf';
 import erfc from '@stdlib/math-base-special-erfc';
 import erfcInverse from '@stdlib/math-base-special-erfcinv';
 import gamma from '@stdlib/math-base-special-gamma';
-import gammaIncomplete from '@stdlib/math-base-special-gammainc';
-import gammaIncompleteInverse from '@stdlib/math-base-special-gammaincinv';
+import gammaIncompleteSmall from '@stdlib/math-base-special-gammainc';
+import gammaIncompleteInverseSmall from '@stdlib/math-base-special-gammaincinv';
 import logGamma from '@stdlib/math-base-special-gammaln';
+import { largeGammaIncomplete, largeGammaQuantile } from './large-gamma.ts';
 import { integrate } from './quadrature.ts';
 
-export {
-  betaIncomplete,
-  betaIncompleteInverse,
-  erf,
-  erfc,
-  erfcInverse,
-  gamma,
-  gammaIncomplete,
-  gammaIncompleteInverse,
-  logGamma,
-};
+export { betaIncomplete, betaIncompleteInverse, erf, erfc, erfcInverse, gamma, logGamma };
+
+/** From here on the library loses digits, and its inverse takes half a second. */
+export const LARGE_SHAPE = 1e6;
+
+/** P(a, x), the regularised incomplete gamma function; Q(a, x), its complement, where `upper`. */
+export const gammaIncomplete = (x: number, a: number, upper = false): number =>
+  a < LARGE_SHAPE || !Number.isFinite(x)
+    ? gammaIncompleteSmall(x, a, true, upper)
+    : largeGammaIncomplete(x, a, upper, erfc);
+
+/** The x with P(a, x) = p, or with Q(a, x) = p where `upper`: nothing is lost in the far tail. */
+export function gammaIncompleteInverse(p: number, a: number, upper = false): number {
+  if (a < LARGE_SHAPE || !(p > 0 && p < 1)) return gammaIncompleteInverseSmall(p, a, upper);
+  return largeGammaQuantile((upper ? 1 : -1) * Math.SQRT2 * erfcInverse(2 * p), a);
+}
 
 /** Bessel functions of whole order n >= 0 by their integrals (DLMF 10.9.1, 10.9.7, 10.32.3, 10.32.9; from memory); undefined outside. */
 export const bessel = {
