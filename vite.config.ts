@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { notices } from './vite.notices.ts';
+import { source } from './vite.source.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
   version: string;
@@ -31,6 +32,7 @@ export default defineConfig({
   plugins: [
     withoutEval(),
     notices(import.meta.dirname),
+    source(import.meta.dirname),
     VitePWA({
       registerType: 'prompt',
       injectRegister: null,
@@ -55,7 +57,7 @@ export default defineConfig({
         ],
       },
       workbox: {
-        globPatterns: ['**/*.{html,js,css,svg,png,woff2,json,webmanifest,txt}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,woff2,json,webmanifest,txt,gz}'],
         globIgnores: ['sw.js'],
         navigateFallback: 'index.html',
         cleanupOutdatedCaches: true,

@@ -19,6 +19,7 @@ const TYPES = new Map([
   ['.json', 'application/json'],
   ['.webmanifest', 'application/manifest+json'],
   ['.txt', 'text/plain; charset=utf-8'],
+  ['.gz', 'application/gzip'],
 ]);
 
 /** Sends the files of a folder; anything that is no file is answered with 404, "/" with index.html. */

@@ -4,6 +4,16 @@ export type Readiness = 'insecure' | 'unsupported' | 'loading' | 'ready';
 
 const HOUR = 3_600_000;
 
+/** Settles when a worker is installed, or is given up. */
+const settled = (worker: ServiceWorker | null | undefined): Promise<void> =>
+  new Promise((resolve) => {
+    const look = (): void => {
+      if (worker?.state !== 'installing') resolve();
+    };
+    worker?.addEventListener('statechange', look);
+    look();
+  });
+
 export class ProgramOnDevice {
   readiness: Readiness = 'loading';
   updateWaiting = false;
@@ -47,9 +57,18 @@ export class ProgramOnDevice {
     this.#tell();
   }
 
-  async checkForUpdate(): Promise<void> {
-    if (navigator.onLine) await this.#registration?.update().catch(() => undefined);
+  /** Settles when a newer version, if there is one, lies ready; false where the place it comes from gave no answer. */
+  async checkForUpdate(): Promise<boolean> {
+    const registration = this.#registration;
+    const asked = navigator.onLine
+      ? await registration?.update().then(
+          () => true,
+          () => false,
+        )
+      : false;
+    await settled(registration?.installing);
     await this.#lookForReadiness();
+    return asked ?? false;
   }
 
   /** `finished` settles when the open edit is written; then the page starts again with the new version. */

@@ -1,6 +1,6 @@
 /** Leaves: what is laid over the desk or the start view for a while, a row each, loaded when it is first opened. */
 
-import type { TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import type { World } from './ports.ts';
 import type { Session } from './session.ts';
 
@@ -22,7 +22,32 @@ export interface Leaf {
   view(place: LeafPlace): TemplateResult;
 }
 
-export const LEAVES: readonly Leaf[] = [];
+export const LEAVES: readonly Leaf[] = [
+  {
+    key: 'help',
+    title: 'Help',
+    load: () => import('./views/help-leaf.ts'),
+    view: () => html`<help-leaf></help-leaf>`,
+  },
+  {
+    key: 'keys',
+    title: 'Keys',
+    load: () => import('./views/keys-leaf.ts'),
+    view: ({ session }) => html`<keys-leaf .session=${session}></keys-leaf>`,
+  },
+  {
+    key: 'about',
+    title: 'About Swarfbook',
+    load: () => import('./views/about-leaf.ts'),
+    view: ({ world, session }) =>
+      html`<about-leaf
+        .world=${world}
+        .session=${session}
+        .readiness=${world.installation.readiness}
+        .waiting=${world.installation.updateWaiting}
+      ></about-leaf>`,
+  },
+];
 
 /** Asks for a leaf from anywhere in the page. */
 export function openLeaf(from: EventTarget, key: string, detail?: unknown): void {

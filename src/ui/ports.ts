@@ -2,48 +2,101 @@
 
 import type { FromEngine, FromStudy, ToEngine, ToStudy } from '../calculation/index.ts';
 import type { FunctionDefinition } from '../definition/index.ts';
-import type { Notebook, Transaction } from '../document/index.ts';
+import type { History, Notebook, Transaction } from '../document/index.ts';
+import type { StoredResults } from '../exchange/index.ts';
 
 /** One notebook kept on this device. */
 export interface ShelfItem {
   readonly id: string;
   readonly title: string;
-  /** Milliseconds since 1970. */
+  /** Milliseconds since 1970, like the others. */
   readonly changedAt: number;
+  readonly madeAt?: number;
+  /** Of the last file copy. */
   readonly copiedAt?: number;
+  /** Kept aside since then. */
+  readonly removedAt?: number;
+}
+
+/** Results as they were computed last. */
+export interface KeptResults {
+  readonly results: StoredResults;
+  /** Version of the program that computed them; "" where it is not known. */
+  readonly program: string;
+  /** They belong to the notebook exactly as it is, not to an earlier state. */
+  readonly exact: boolean;
 }
 
 export interface Opened {
   readonly notebook: Notebook;
+  /** The steps that can be taken back. */
+  readonly history: History;
+  readonly kept: KeptResults;
   /** Words for the user where something had to be restored. */
   readonly notices: readonly string[];
   /** Another tab of this browser holds the notebook. */
   readonly readOnly: boolean;
 }
 
+/** What happens to the open notebook and to the list without this tab's doing. */
+export interface ShelfEvents {
+  /** Another tab edits now; this one only reads. */
+  lost(): void;
+  /** Another tab asks for the notebook: settles when the open edit is finished and written. */
+  wanted(): Promise<void>;
+  /** An edit of another tab. */
+  edited(notebook: Notebook, transaction: Transaction): void;
+  /** Edits of another tab were missed: the whole notebook anew. */
+  reloaded(opened: Opened): void;
+  /** The list has changed; `id` is the notebook concerned. */
+  listed(id: string): void;
+}
+
 /** Where notebooks live on this device. Every promise settles only when the write is on the disk. */
 export interface Shelf {
+  /** Those that are kept aside too. */
   list(): Promise<readonly ShelfItem[]>;
   open(id: string): Promise<Opened | undefined>;
-  /** Puts a new notebook on the shelf and opens it. */
-  add(notebook: Notebook): Promise<void>;
+  /** Puts a new notebook on the shelf, with the results it came with and the version that computed them. */
+  add(notebook: Notebook, results?: StoredResults, program?: string): Promise<void>;
   /** Appends one committed edit; the notebook after it is kept for the next snapshot. */
   append(notebook: Notebook, transaction: Transaction): Promise<void>;
   /** Called when the user has been idle: writes a snapshot if there is something new. */
   settle(): Promise<void>;
+  /** Keeps the results of the notebook as it is, to be painted at its next start. */
+  keepResults(notebook: Notebook, results: StoredResults): Promise<void>;
+  /** Lets the open notebook go. */
+  close(): Promise<void>;
+  /** Keeps it aside for at least 30 days. */
   remove(id: string): Promise<void>;
+  bringBack(id: string): Promise<void>;
+  /** Removes for good; false while a tab has it open. */
+  erase(id: string): Promise<boolean>;
+  /** Erases what was kept aside long enough. */
+  sweep(): Promise<void>;
+  /** Words why not, where it can not be done now. */
+  rename(id: string, title: string): Promise<string | undefined>;
+  duplicate(id: string, newId: string, title: string): Promise<void>;
   markCopied(id: string): Promise<void>;
-  /** Takes the notebook over from another tab. */
+  /** Takes the notebook over from another tab, which finishes its edit first. */
   takeOver(id: string): Promise<void>;
-  /** Calls back when another tab has taken the notebook over. */
-  onLost(lost: () => void): void;
+  /** After sleep: opens dead connections again and reads what was missed. */
+  wake(): Promise<void>;
+  listen(events: ShelfEvents): void;
 }
 
+/** How a file left: 'text' where the browser can do neither and the text has to be copied by hand. */
+export type SavedHow = 'shared' | 'downloaded' | 'cancelled' | 'text';
+
 export interface Files {
-  /** Offers a text as a file of this name: share sheet where it takes files, else download. */
-  save(name: string, text: string, type: string): Promise<void>;
+  /** Offers a text as a file of this name: share sheet where it takes files, else download. Called within a gesture. */
+  save(name: string, text: string, type: string): Promise<SavedHow>;
   /** Asks for a file and gives its name and text; undefined where none was chosen. */
   pick(accept: string): Promise<{ readonly name: string; readonly text: string } | undefined>;
+  /** Text of a file that was dropped or handed over; throws in words where it is too large. */
+  read(file: File): Promise<{ readonly name: string; readonly text: string }>;
+  /** Calls back with every file by which the system starts the program. */
+  onLaunch(open: (file: { readonly name: string; readonly text: string }) => void): void;
 }
 
 /** State of the program itself on this device. */
@@ -53,11 +106,17 @@ export interface Installation {
   readonly updateWaiting: boolean;
   /** Whether the browser has promised to keep what is stored; undefined while it has not been asked. */
   readonly persisted: boolean | undefined;
+  /** Why what is kept here may go, as far as there are signs of it; undefined where there are none. */
+  readonly risk: string | undefined;
+  /** Asks for that promise, from a gesture; once. */
   askToKeep(): Promise<void>;
   onChange(changed: () => void): void;
-  /** Lets the waiting version take over; the page reloads when it has. */
-  acceptUpdate(finished: () => Promise<void>): Promise<void>;
-  checkForUpdate(): Promise<void>;
+  /** `finished` settles when the open edit is written: true if the page may be loaded again. Awaited before every reload. */
+  beforeReload(finished: (waiting: boolean) => Promise<boolean>): void;
+  /** Lets the waiting version take over once the open edit is written; the page reloads when it has. */
+  acceptUpdate(): Promise<void>;
+  /** Settles when a newer version, if there is one, waits; false where the place it comes from gave no answer. */
+  checkForUpdate(): Promise<boolean>;
 }
 
 /** A worker seen from the page. */
@@ -115,8 +174,10 @@ export interface World {
   readonly shelf: Shelf;
   readonly files: Files;
   readonly installation: Installation;
-  /** Version and build of the program. */
+  /** Version of the program. */
   readonly version: string;
+  /** Which build this page belongs to: workers of another one are refused. */
+  readonly build: string;
   readonly startCalculator: StartCalculator;
   readonly clock: Clock;
   readonly templates: readonly Template[];

@@ -86,7 +86,10 @@ test('a new version waits until it is accepted, and nothing typed is lost by it'
   const worker = join(folder, 'sw.js');
   writeFileSync(worker, `${readFileSync(worker, 'utf8')}\n// a later build\n`);
   await page.getByRole('button', { name: 'Notebook', exact: true }).click();
-  await page.getByRole('button', { name: 'Check for a new version' }).click();
+  await page.getByRole('button', { name: 'About, licence, newer version' }).click();
+  await page.getByRole('button', { name: 'Look for a newer version' }).click();
+  await page.getByText('A newer version is ready').waitFor();
+  await page.getByRole('button', { name: 'Close' }).click();
   const accept = page.getByRole('button', { name: 'Change to it now' });
   await accept.waitFor();
   await enter(page, 'A2', '=A1*2');

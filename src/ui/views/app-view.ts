@@ -11,6 +11,7 @@ import './margin-view.ts';
 import './page-grid.ts';
 import './print-view.ts';
 import './start-view.ts';
+import { openLeaf } from '../leaves.ts';
 import { LeafDialog } from './leaf-dialog.ts';
 import { QuestionDialog } from './question-dialog.ts';
 import { wasAtMachine } from './machine-page.ts';
@@ -19,7 +20,7 @@ import type { Template, World } from '../ports.ts';
 import { commandFor, isPossible } from '../program-commands.ts';
 import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
-import { CAUTION_LINE, USUAL_CAUTIONS } from '../usual-cautions.ts';
+import { CAUTION_LINE } from '../usual-cautions.ts';
 import { bands } from './bands.ts';
 import { resultsFor } from '../export-results.ts';
 import { appStyles } from './app-view.styles.ts';
@@ -43,7 +44,6 @@ export class AppView extends LitElement {
     this.addEventListener('to-page', () => this.#page?.focusCell());
     this.addEventListener('save-file', () => void this.#saveFile());
     this.addEventListener('open-file', () => void this.#openFile());
-    this.addEventListener('about', () => this.#about());
     this.addEventListener('all-notebooks', () => (location.hash = ''));
     this.addEventListener('open-leaf', (event) => void this.#leaf?.open(event));
     this.addEventListener('keydown', (event) => this.#onKey(event));
@@ -194,6 +194,10 @@ export class AppView extends LitElement {
   }
 
   #onKey(event: KeyboardEvent): void {
+    if (event.key === 'F1') {
+      event.preventDefault();
+      return openLeaf(this, 'help');
+    }
     const session = this.#session;
     if (!session || session.draft || event.defaultPrevented || !(event.ctrlKey || event.metaKey)) return;
     const key = event.key.toLowerCase();
@@ -282,18 +286,6 @@ export class AppView extends LitElement {
   #toggle(sheet: 'contents' | 'margin' | undefined): void {
     this.#sheet = this.#sheet === sheet ? undefined : sheet;
     this.requestUpdate();
-  }
-
-  #about(): void {
-    const detail = {
-      title: `Swarfbook ${this.world?.version ?? ''}`,
-      words: [
-        'A calculation notebook for metal cutting. Free software under the GNU General Public License, version 3 only; it comes without any warranty.',
-        ...USUAL_CAUTIONS,
-      ].join('\n'),
-      link: { href: './notices.txt', words: 'Licences of the program and of every part of it' },
-    };
-    this.#asking?.ask(new CustomEvent('ask-text', { detail }));
   }
 
   #foot(): TemplateResult {

@@ -58,6 +58,10 @@ export class LeafDialog extends LitElement {
     `,
   ];
 
+  override firstUpdated(): void {
+    this.world?.installation.onChange(() => this.leaf && this.requestUpdate());
+  }
+
   /** Opens the leaf an `open-leaf` event names. */
   async open(event: Event): Promise<void> {
     if (!(event instanceof CustomEvent)) return;
@@ -69,6 +73,7 @@ export class LeafDialog extends LitElement {
     await this.updateComplete;
     const dialog = this.renderRoot.querySelector('dialog');
     if (dialog && !dialog.open) dialog.showModal();
+    this.renderRoot.querySelector('.body')?.scrollTo(0, 0);
   }
 
   override render(): TemplateResult | typeof nothing {

@@ -10,8 +10,6 @@ export interface Question {
   readonly value?: string;
   /** Words of the button that agrees. */
   readonly action?: string;
-  /** A document beside the program. */
-  readonly link?: { readonly href: string; readonly words: string };
   /** Absent: there is nothing to decide, only to read. */
   readonly done?: (text: string) => unknown;
 }
@@ -73,7 +71,6 @@ export class QuestionDialog extends LitElement {
       <form @submit=${(event: Event) => this.#answer(event)}>
         <h2 id="question">${question.title}</h2>
         ${question.words.split('\n').map((words) => (words ? html`<p>${words}</p>` : nothing))}
-        ${question.link ? html`<p><a href=${question.link.href} target="_blank" rel="noopener">${question.link.words}</a></p>` : nothing}
         ${question.value === undefined ? nothing : html`<input aria-labelledby="question" .value=${question.value} />`}
         <div class="answers">
           ${question.done ? html`<button type="button" @click=${() => this.#close()}>Leave it</button>` : nothing}

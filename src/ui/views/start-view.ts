@@ -2,6 +2,7 @@
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { ShelfItem, World } from '../ports.ts';
+import { openLeaf } from '../leaves.ts';
 import { shared } from '../shared.styles.ts';
 
 export class StartView extends LitElement {
@@ -114,6 +115,8 @@ export class StartView extends LitElement {
         </button>
         <button @click=${() => this.#tell('new-notebook', 'inch')}>Empty page, inch</button>
         <button @click=${() => this.#tell('open-file')}>Open a file…</button>
+        <button class="quiet" @click=${() => openLeaf(this, 'help')}>Help</button>
+        <button class="quiet" @click=${() => openLeaf(this, 'about')}>About</button>
       </div>
       <div class="two">
         <section aria-label="notebooks on this device">
