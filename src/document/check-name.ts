@@ -52,12 +52,21 @@ export function checkTitle(notebook: Notebook, title: string, except?: string): 
     const suggestion = freeTitle(notebook, title);
     return { message: `There is a worksheet "${title}" already. Try "${suggestion}".`, suggestion };
   }
+  if (notebook.parts?.recordings?.some((each) => each.title === title)) {
+    const suggestion = freeTitle(notebook, title);
+    return {
+      message: `There is a recording ${title}: formulas could not tell them apart. Try "${suggestion}".`,
+      suggestion,
+    };
+  }
   return undefined;
 }
 
 /** The title itself, or with the first number behind it that is free: "Feeds 2". */
 export function freeTitle(notebook: Notebook, title: string): string {
-  const taken = new Set(notebook.worksheets.map((worksheet) => worksheet.title));
+  const taken = new Set(
+    [...notebook.worksheets, ...(notebook.parts?.recordings ?? [])].map((each) => each.title),
+  );
   if (!taken.has(title)) return title;
   const base = title.replace(/ \d+$/, '').slice(0, LIMITS.titleLength - 5);
   let number = 2;

@@ -8,6 +8,7 @@ import type { CellWrite } from './cells.ts';
 import { followedParts } from './follow-parts.ts';
 import { LIMITS } from './notebook.ts';
 import type { Block, Cell, Notebook, Worksheet } from './notebook.ts';
+import { recordingColumn, recordingTitled } from './recordings.ts';
 import type { Refusal } from './refusal.ts';
 import { namesOn, resolveName } from './resolve-name.ts';
 import { rewrittenCell } from './tidy-cell.ts';
@@ -28,6 +29,8 @@ export interface PlacedName {
 export interface Whereabouts {
   readonly block?: (worksheet: string, block: Block) => PlacedBlock | undefined;
   readonly name?: (worksheet: string, name: string) => PlacedName | undefined;
+  /** What a column of a recording is called afterwards. */
+  readonly recording?: (title: string, column: string) => { readonly title: string; readonly column: string };
   /** On which worksheet a cell of the state after stood before; its own where left out. */
   readonly home?: (worksheet: string, row: number, column: number) => string;
 }
@@ -94,6 +97,12 @@ class Follower {
 
   private name(node: NameNode, homeBefore: string, homeAfter: string): Rewritten {
     const { name, worksheet: title } = node;
+    const recorded = title !== undefined && recordingTitled(this.before, title);
+    if (recorded && recordingColumn(recorded, name)) {
+      const called = this.whereabouts.recording?.(title, name) ?? { title, column: name };
+      const same = called.title === title && called.column === name;
+      return same ? undefined : nameTo(node, called.column, called.title);
+    }
     const worksheet =
       title === undefined
         ? resolveName(this.before, homeBefore, name)?.worksheet

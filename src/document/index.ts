@@ -5,6 +5,8 @@ export * from './trial.ts';
 export * from './change.ts';
 export * from './commands/part-commands.ts';
 export * from './commands/variants.ts';
+export * from './commands/recordings.ts';
+export * from './recordings.ts';
 export * from './refusal.ts';
 export * from './cells.ts';
 export * from './apply.ts';

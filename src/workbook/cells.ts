@@ -4,10 +4,13 @@ import type { CellResult } from '../calculation/index.ts';
 import type { Block, Cell } from '../document/index.ts';
 import type { Caution, Failure, Grid, Scalar, ScalarType } from '../expression/index.ts';
 import type { Formula } from './formula.ts';
+import type { RecordedColumn } from './recorded-column.ts';
 import type { Place, PlaceBlock } from './schedule.ts';
 
 export const COLUMNS = 64;
 export const ROWS = 2000;
+/** Where recorded columns stand: on no sheet. */
+const NO_SHEET = -1;
 
 /** One cell. It is made when it is filled or first referred to, and stays the same object until the engine is built anew. */
 export interface CellState extends PlaceBlock {
@@ -66,6 +69,8 @@ export interface RangeState extends PlaceBlock {
   users: CellState[] | undefined;
   grid: Grid | undefined;
   gridVersion: number;
+  /** A column of a recording, which stands on no sheet and never changes while the workbook lives. */
+  readonly recorded?: RecordedColumn;
 }
 
 /** The rows of all blocks with the same columns, so that blocks share them: a row is made again after a value in it changed. */
@@ -108,6 +113,7 @@ const UNUSED: ScalarType = Object.freeze({ type: 'blank' });
 export class Cells {
   readonly sheets: readonly Sheet[];
   readonly #numberById = new Map<string, number>();
+  readonly #recorded = new Map<RecordedColumn, RangeState>();
 
   constructor(sheets: readonly Sheet[]) {
     this.sheets = sheets;
@@ -167,6 +173,27 @@ export class Cells {
     return range;
   }
 
+  /** The operand that a recorded column is to every formula that reads it. */
+  recorded(recorded: RecordedColumn): RangeState {
+    let range = this.#recorded.get(recorded);
+    if (!range) {
+      const rows = recorded.grid.grid.length;
+      range = {
+        sheet: NO_SHEET,
+        row: 0,
+        column: 0,
+        rows,
+        columns: 1,
+        users: undefined,
+        grid: undefined,
+        gridVersion: -1,
+        recorded,
+      };
+      this.#recorded.set(recorded, range);
+    }
+    return range;
+  }
+
   /** The filled cells of a block and those that show a further value, row by row. */
   *within({ sheet, row, column, rows, columns }: PlaceBlock): Generator<CellState> {
     const { states } = this.sheet(sheet);
@@ -180,6 +207,7 @@ export class Cells {
 
   /** The values of a block. One that several formulas read is the same object until one of them changes. */
   gridOf(range: RangeState): Grid {
+    if (range.recorded) return range.recorded.grid;
     const { versions } = this.sheet(range.sheet);
     let version = 0;
     for (let c = range.column; c < range.column + range.columns; c++) version += versions[c] ?? 0;

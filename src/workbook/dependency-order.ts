@@ -19,7 +19,7 @@ function* needs(cells: Cells, vertex: Vertex): Generator<Vertex> {
     if (!vertex.formula) return;
     yield* vertex.formula.cells;
     yield* vertex.formula.ranges;
-  } else {
+  } else if (!vertex.recorded) {
     for (const cell of cells.within(vertex)) if (cell.formula || cell.origin) yield cell;
   }
 }

@@ -1,6 +1,13 @@
 /** A formula in its cell: the tree, the cells it reads by slot, what was inferred and the compiled form. */
 
-import { LIMITS, namesOn, resolveName, worksheetTitled } from '../document/index.ts';
+import {
+  LIMITS,
+  namesOn,
+  recordingColumn,
+  recordingTitled,
+  resolveName,
+  worksheetTitled,
+} from '../document/index.ts';
 import type { Block, Notebook } from '../document/index.ts';
 import { failure, parse } from '../expression/index.ts';
 import type {
@@ -18,6 +25,7 @@ import type {
 import { isCell } from './cells.ts';
 import type { Cells, CellState, RangeState } from './cells.ts';
 import type { Surroundings } from './surroundings.ts';
+import { recordedColumn } from './recorded-column.ts';
 import { withReferenceArguments } from './reference-arguments.ts';
 import { fixedBlock } from './schedule.ts';
 import type { Precedent } from './schedule.ts';
@@ -37,7 +45,7 @@ export interface Formula {
   /** Absent where the text is no formula or passes a limit: then there is a problem. */
   readonly tree: Node | undefined;
   problem: Failure | undefined;
-  /** Cells and blocks that it reads; the place in the list is the slot. */
+  /** Cells, blocks and recorded columns that it reads; the place in the list is the slot. */
   readonly operands: readonly (CellState | RangeState)[];
   /** Each reference once. */
   readonly references: readonly Reference[];
@@ -72,6 +80,7 @@ export function precedentOf({ operands }: Formula, { node, slot }: Reference): P
   const operand = operands[slot];
   if (!operand) return undefined;
   const { sheet } = operand;
+  if ('recorded' in operand) return undefined;
   if (node.type === 'cell') return { sheet, start: node };
   return node.type === 'range' ? { sheet, start: node.start, end: node.end } : fixedBlock(operand);
 }
@@ -125,8 +134,7 @@ function operandOf(
   notebook: Notebook,
 ): Operand | Failure | undefined {
   const titled = node.worksheet === undefined ? undefined : worksheetTitled(notebook, node.worksheet);
-  if (node.worksheet !== undefined && !titled)
-    return failure('#REF!', `there is no worksheet ${node.worksheet}`);
+  if (node.worksheet !== undefined && !titled) return recordedOperand(node, node.worksheet, cells, notebook);
   const on = titled ? cells.sheetNumber(titled.id) : sheet;
   if (on === undefined) return failure('#REF!', `there is no worksheet ${node.worksheet ?? ''}`);
   if (node.type === 'cell') return cells.at(on, node.row, node.column);
@@ -140,6 +148,25 @@ function operandOf(
   return target.rows * target.columns === 1
     ? cells.at(home, target.row, target.column)
     : rangeOf(target, home, cells);
+}
+
+/** A column of a recording, read as title.column. */
+function recordedOperand(
+  node: ReferenceNode,
+  title: string,
+  cells: Cells,
+  notebook: Notebook,
+): Operand | Failure {
+  const recording = recordingTitled(notebook, title);
+  if (!recording) return failure('#REF!', `there is no worksheet or recording ${title}`);
+  const names = recording.columns.map(({ name }) => name).slice(0, 8);
+  if (node.type !== 'name')
+    return failure('#REF!', `${title} is a recording: its columns are read as ${title}.${names[0] ?? ''}`);
+  const column = recordingColumn(recording, node.name);
+  if (!column)
+    return failure('#NAME?', `the recording ${title} has no column ${node.name}; it has ${names.join(', ')}`);
+  const recorded = recordedColumn(column, notebook.currency);
+  return 'failure' in recorded ? recorded : cells.recorded(recorded);
 }
 
 function rangeOf(block: Block, sheet: number, cells: Cells): RangeState | Failure {
@@ -178,7 +205,9 @@ export function readFormula(
     operands,
     references,
     cells: isSingles ? operands : operands.filter(isCell),
-    ranges: isSingles ? NONE : operands.filter((operand): operand is RangeState => !isCell(operand)),
+    ranges: isSingles
+      ? NONE
+      : operands.filter((operand): operand is RangeState => !isCell(operand) && !operand.recorded),
     inference: undefined,
     constants: NONE,
     rangeTypes: -1,

@@ -35,7 +35,7 @@ export const rootName = (cells: Cells, { sheet, row, column }: CellState): strin
 
 /** The type of an operand as the formula's worksheet sees it. */
 function operandType(cells: Cells, operand: CellState | RangeState, from: number): ScalarType | GridType {
-  if (!isCell(operand)) return rangeType(cells, operand);
+  if (!isCell(operand)) return operand.recorded?.type ?? rangeType(cells, operand);
   const { type, sheet, row, column } = operand;
   return type.type === 'blank' ? { type: 'blank', cell: placeName(cells, sheet, row, column, from) } : type;
 }
