@@ -120,6 +120,22 @@ export class Workbook implements Surroundings {
     if (this.#schedule.isWorn) this.#renewSchedule();
   }
 
+  /** Gives cells that hold a number others of the same kind, without a change of their contents. */
+  move(numbers: Iterable<readonly [CellState, number]>): void {
+    const work = noWork();
+    for (const [state, value] of numbers) {
+      const { type } = state;
+      if (state.formula || type.type !== 'number')
+        throw new TypeError(`${rootName(this.cells, state)} holds no given number`);
+      for (const user of state.users ?? []) if (user.formula?.constants.includes(state)) work.fresh.add(user);
+      if (type.literal !== undefined) state.type = { ...type, literal: value };
+      this.cells.write(state, value);
+      this.list(state);
+      work.values.add(state);
+    }
+    this.#settle(work);
+  }
+
   /** Notes that the cell may have something new to tell. */
   list(state: CellState): void {
     if (state.isListed) return;
