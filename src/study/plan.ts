@@ -48,6 +48,8 @@ type Take = (
 /** Samples that are computed one by one between two breaths. */
 const ONE_BY_ONE = 64;
 
+const MOST_WHOLE = 64;
+
 export class Plan {
   readonly givens: readonly CellState[];
   readonly results: readonly CellState[];
@@ -55,6 +57,9 @@ export class Plan {
   readonly #slots = new Map<CellState, number>();
   readonly #stages: Stage[] = [];
   readonly #pool = new ColumnPool();
+  /** Givens whose number took part in an inference, and the formulas for which it did. */
+  readonly #deciding = new Set<CellState>();
+  readonly #decided: Formula[] = [];
   /** Samples can not be computed together: a number decides what a formula is, or how many cells values fill. */
   #isOneByOne = false;
 
@@ -67,10 +72,12 @@ export class Plan {
     for (const given of givens) this.#slots.set(given, this.#slots.size);
     const needed = this.#needed(affected);
     const { order } = dependencyOrder(cells, needed);
-    this.#isOneByOne = [...needed].some((state) =>
-      state.formula?.constants.some((each) => affected.has(each)),
-    );
-    if (!this.#isOneByOne) for (const state of order) this.#add(state);
+    for (const state of order) this.#add(state);
+    for (const { formula } of needed) {
+      const deciding = formula?.constants.filter((each) => affected.has(each)) ?? [];
+      for (const given of deciding) this.#deciding.add(given);
+      if (formula && deciding.length > 0) this.#decided.push(formula);
+    }
   }
 
   /** True where the samples share no columns. */
@@ -118,6 +125,7 @@ export class Plan {
   }
 
   *#pieces(samples: readonly Float64Array[], count: number, take: Take): Generator<number, void> {
+    this.#isOneByOne ||= this.#isDecidedAnew(samples, count);
     let from = 0;
     while (from < count) {
       const length = Math.min(this.#isOneByOne ? ONE_BY_ONE : PIECE, count - from);
@@ -129,6 +137,19 @@ export class Plan {
       from += length;
       yield from / count;
     }
+  }
+
+  /** True where another number makes another formula: a power of another dimension, a column of another kind. */
+  #isDecidedAnew(samples: readonly Float64Array[], count: number): boolean {
+    if (this.#decided.length === 0) return false;
+    const now = (): string =>
+      JSON.stringify(this.#decided.map(({ inference }) => [inference?.tree, inference?.type]));
+    const before = now();
+    return this.givens.some((given, slot) => {
+      if (!this.#deciding.has(given)) return false;
+      const telling = tellingValues((samples[slot] as Float64Array).subarray(0, count));
+      return telling.some((value) => this.#book.tried([[given, value]], now) !== before);
+    });
   }
 
   /** False where the piece can not be computed together after all. */
@@ -297,6 +318,19 @@ export class Plan {
       ),
     };
   }
+}
+
+/** Values that an inference may tell apart: the ends, zero, and whole numbers where they are few. */
+function tellingValues(samples: Float64Array): number[] {
+  const whole = new Map<number, number>();
+  let [low, high] = [Infinity, -Infinity];
+  for (const value of samples) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+    if (whole.size <= MOST_WHOLE) whole.set(Math.trunc(value), value);
+  }
+  const zero = samples.includes(0) ? [0] : [];
+  return [low, high, ...zero, ...(whole.size <= MOST_WHOLE ? whole.values() : [])];
 }
 
 /** The values of a piece do not fill the cells that they fill now. */
