@@ -2,6 +2,7 @@
 
 import type { FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
+import { firstCrossing } from '../../numeric/index.ts';
 import { numbersOf } from '../numbers.ts';
 import { optional } from '../parameter.ts';
 import { WEAR_TIMES, WEARS } from '../wear-curve.ts';
@@ -21,15 +22,14 @@ export default {
     if (times.length < 2) return failure('#NUM!', 'a wear curve needs at least 2 points');
     if (times.some((time, i) => i > 0 && time <= (times[i - 1] ?? 0)))
       return failure('#NUM!', 'the times must rise from point to point');
-    const after = wears.findIndex((wear, i) => i > 0 && wear >= limit * (1 - 1e-12));
-    if (after < 0)
+    const crossing = firstCrossing(times, wears, limit);
+    if (!crossing)
       return failure(
         '#NUM!',
         `the limit ${millimetres(limit)} is not reached: the largest wear is ${millimetres(Math.max(...wears))}`,
       );
-    const [t0 = 0, t1 = 0] = [times[after - 1], times[after]];
-    const [w0 = 0, w1 = 0] = [wears[after - 1], wears[after]];
-    const life = t0 + ((limit - w0) / (w1 - w0)) * (t1 - t0);
+    const { x: life, interval } = crossing;
+    const [t0 = 0, t1 = 0] = [times[interval - 1], times[interval]];
     const falls = wears.findIndex((wear, i) => i > 0 && wear < (wears[i - 1] ?? 0));
     if (falls > 0)
       caution(
