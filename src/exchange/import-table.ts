@@ -119,6 +119,9 @@ function fieldContent(field: string, unit: string, options: TableOptions): strin
   }
   const number = pointNumber(text, decimalMark);
   if (number !== undefined) return unit === '' ? number : `${number} ${unit}`;
+  const [, digits = '', behind = ''] = /^(\S+)[ \u00a0\u202f]+([^\d\s]\S*)$/.exec(text) ?? [];
+  const own = pointNumber(digits, decimalMark);
+  if (own !== undefined) return `${own} ${behind}`;
   const canonical = canonicalContent(text, { decimalMark, ...(currency !== undefined && { currency }) });
   return isRefusal(canonical) ? text : canonical.content;
 }

@@ -8,7 +8,7 @@ import type { Draft } from './session.ts';
 import type { Notebook, Worksheet } from '../document/index.ts';
 
 export interface Choice {
-  readonly type: 'function' | 'name' | 'unit';
+  readonly type: 'function' | 'name' | 'unit' | 'choice';
   readonly label: string;
   readonly detail: string;
   /** What replaces the span; the caret stands behind it. */

@@ -118,30 +118,15 @@ export function copyText(session: Session, isCut: boolean): string {
   return text;
 }
 
-/** One paste is one step. */
-export function pasteText(session: Session, text: string): void {
-  if (session.readOnly || text === '') return;
-  const { worksheet, row, column } = session.address;
+/** Pastes what was copied or cut here, references shifted; false where the text came from elsewhere. One paste is one step. */
+export function pasteOwn(session: Session, text: string): boolean {
+  const { worksheet } = session.address;
   const own = taken.get(session);
-  if (own && own.text === text.replaceAll('\r\n', '\n')) {
-    const { rows, columns } = selectedBlock(session);
-    session.run(
-      paste(session.notebook, {
-        clipboard: own.clipboard,
-        worksheet,
-        ...selectedBlock(session),
-        rows,
-        columns,
-      }),
-    );
-    if (own.clipboard.cut) taken.delete(session);
-    return;
-  }
-  const lines = text
-    .replace(/\r?\n$/, '')
-    .split(/\r?\n/)
-    .map((line) => line.split('\t'));
-  session.run(enter(session.notebook, { worksheet, row, column, typed: lines, ...typing() }));
+  if (!own || own.text !== text.replaceAll('\r\n', '\n')) return false;
+  const { clipboard } = own;
+  session.run(paste(session.notebook, { clipboard, worksheet, ...selectedBlock(session) }));
+  if (clipboard.cut) taken.delete(session);
+  return true;
 }
 
 /** Fills the selection from its first row or column; references shift as in copies. */

@@ -1,7 +1,7 @@
 /** How each cell of a worksheet looks: from its text, role and result to a face the grid can paint. */
 
 import { columnLetters, readSymbol } from '../expression/index.ts';
-import { cellAt, namesOn, roleOf } from '../document/index.ts';
+import { cellAt, forEachCell, namesOn, roleOf } from '../document/index.ts';
 import type { Cell, Notebook, Worksheet } from '../document/index.ts';
 import type { Face, GridModel } from './elements/grid-body.ts';
 import type { KnownResult, Results } from './results.ts';
@@ -42,6 +42,10 @@ export class Faces implements GridModel {
   #mark = '';
   #pen: CanvasRenderingContext2D | null | undefined;
   #symbols = new Set<string>();
+  #formulaWidths: { readonly rows: Worksheet['rows'] | undefined; readonly widths: readonly number[] } = {
+    rows: undefined,
+    widths: [],
+  };
 
   /** Points the faces at a worksheet; true if it is another one than before. */
   show(notebook: Notebook, worksheet: Worksheet, results: Results, formulas: boolean): boolean {
@@ -77,12 +81,21 @@ export class Faces implements GridModel {
     return this.#worksheet?.columnCount ?? 0;
   }
 
+  get headRow(): boolean {
+    return this.#worksheet?.headRow === true;
+  }
+
   get widths(): readonly number[] {
     return Array.from({ length: this.columns }, (_, column) => this.width(column));
   }
 
+  /** As set, else usual; wider where formulas stand in place of values. */
   width(column: number): number {
-    return this.#worksheet?.widths[column] ?? (column === 0 ? FIRST_WIDTH : DEFAULT_WIDTH);
+    const usual = this.#worksheet?.widths[column] ?? (column === 0 ? FIRST_WIDTH : DEFAULT_WIDTH);
+    if (!this.#formulas || !this.#worksheet) return usual;
+    if (this.#formulaWidths.rows !== this.#worksheet.rows)
+      this.#formulaWidths = { rows: this.#worksheet.rows, widths: formulaWidths(this.#worksheet) };
+    return Math.max(usual, this.#formulaWidths.widths[column] ?? 0);
   }
 
   columnName(column: number): string {
@@ -237,6 +250,19 @@ export class Faces implements GridModel {
     this.#pen.font = font;
     return this.#pen.measureText(text).width;
   }
+}
+
+/** Widest formula of each column in pixels; longer ones are broken over lines. */
+const WIDEST_FORMULA = 440;
+
+function formulaWidths(worksheet: Worksheet): readonly number[] {
+  const widths: number[] = [];
+  forEachCell(worksheet, ({ content }, _row, column) => {
+    if (!content.startsWith('=')) return;
+    const width = Math.min(WIDEST_FORMULA, content.length * 8.5 + 24);
+    widths[column] = Math.max(widths[column] ?? 0, width);
+  });
+  return widths;
 }
 
 const grouped = (digits: string): string => {

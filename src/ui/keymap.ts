@@ -12,10 +12,31 @@ export type Move =
   | 'first'
   | 'last';
 
+export type Direction = 'up' | 'down' | 'left' | 'right';
+
 export type GridAction =
   | { readonly type: 'move'; readonly move: Move; readonly extend: boolean }
-  | { readonly type: 'jump'; readonly move: 'up' | 'down' | 'left' | 'right'; readonly extend: boolean }
-  | { readonly type: 'edit' | 'clear' | 'undo' | 'redo' | 'selectAll' | 'save' | 'fillDown' };
+  | { readonly type: 'jump'; readonly move: Direction; readonly extend: boolean }
+  /** Moves the selected rows or columns themselves. */
+  | { readonly type: 'carry'; readonly move: Direction }
+  /** Makes the selected columns wider or narrower. */
+  | { readonly type: 'widen'; readonly by: 1 | -1 }
+  | {
+      readonly type:
+        | 'edit'
+        | 'clear'
+        | 'undo'
+        | 'redo'
+        | 'selectAll'
+        | 'selectRows'
+        | 'selectColumns'
+        | 'save'
+        | 'fillDown'
+        | 'fillRight'
+        | 'actions'
+        | 'findNext'
+        | 'findBefore';
+    };
 
 export interface KeyLike {
   readonly key: string;
@@ -36,28 +57,52 @@ const MOVES = new Map<string, Move>([
   ['End', 'end'],
 ]);
 
+const isDirection = (move: Move | undefined): move is Direction =>
+  move === 'up' || move === 'down' || move === 'left' || move === 'right';
+
+/** The direction of an arrow key. */
+export function directionOf(key: string): Direction | undefined {
+  const move = MOVES.get(key);
+  return isDirection(move) ? move : undefined;
+}
+
+function withAlt(event: KeyLike): GridAction | undefined {
+  const move = directionOf(event.key);
+  if (!move || event.ctrlKey || event.metaKey) return undefined;
+  if (event.shiftKey) return { type: 'carry', move };
+  if (move === 'left' || move === 'right') return { type: 'widen', by: move === 'right' ? 1 : -1 };
+  return move === 'down' ? { type: 'edit' } : undefined;
+}
+
+function withCommand(event: KeyLike): GridAction | undefined {
+  const key = event.key.toLowerCase();
+  if (key === 'z') return { type: event.shiftKey ? 'redo' : 'undo' };
+  if (key === ' ') return { type: 'selectColumns' };
+  if (event.shiftKey) return undefined;
+  if (key === 'y') return { type: 'redo' };
+  if (key === 'a') return { type: 'selectAll' };
+  if (key === 's') return { type: 'save' };
+  if (key === 'd') return { type: 'fillDown' };
+  if (key === 'r') return { type: 'fillRight' };
+  return undefined;
+}
+
 /** What a key means while no cell is being edited; undefined leaves it to the browser. */
 export function gridAction(event: KeyLike): GridAction | undefined {
   const command = event.ctrlKey || event.metaKey;
-  if (event.altKey) return undefined;
+  if (event.altKey) return withAlt(event);
   const move = MOVES.get(event.key);
   if (move) {
-    if (!command) return { type: 'move', move, extend: event.shiftKey };
-    if (move === 'home') return { type: 'move', move: 'first', extend: event.shiftKey };
-    if (move === 'end') return { type: 'move', move: 'last', extend: event.shiftKey };
-    if (move === 'up' || move === 'down' || move === 'left' || move === 'right')
-      return { type: 'jump', move, extend: event.shiftKey };
-    return undefined;
+    const extend = event.shiftKey;
+    if (!command) return { type: 'move', move, extend };
+    if (move === 'home') return { type: 'move', move: 'first', extend };
+    if (move === 'end') return { type: 'move', move: 'last', extend };
+    return isDirection(move) ? { type: 'jump', move, extend } : undefined;
   }
-  if (command) {
-    const key = event.key.toLowerCase();
-    if (key === 'z') return { type: event.shiftKey ? 'redo' : 'undo' };
-    if (key === 'y') return { type: 'redo' };
-    if (key === 'a') return { type: 'selectAll' };
-    if (key === 's') return { type: 'save' };
-    if (key === 'd') return { type: 'fillDown' };
-    return undefined;
-  }
+  if (command) return withCommand(event);
+  if (event.key === ' ' && event.shiftKey) return { type: 'selectRows' };
+  if (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey)) return { type: 'actions' };
+  if (event.key === 'F3') return { type: event.shiftKey ? 'findBefore' : 'findNext' };
   if (event.key === 'Enter' || event.key === 'F2') return { type: 'edit' };
   if (event.key === 'Delete' || event.key === 'Backspace') return { type: 'clear' };
   return undefined;

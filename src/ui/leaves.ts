@@ -4,6 +4,8 @@ import { html, type TemplateResult } from 'lit';
 import type { World } from './ports.ts';
 import type { Session } from './session.ts';
 
+export { openLeaf } from './open-leaf.ts';
+
 export interface LeafPlace {
   readonly world: World;
   /** Absent on the start view. */
@@ -47,11 +49,33 @@ export const LEAVES: readonly Leaf[] = [
         .waiting=${world.installation.updateWaiting}
       ></about-leaf>`,
   },
+  {
+    key: 'differences',
+    title: 'Results that differ from the stored ones',
+    load: () => import('./views/differences-leaf.ts'),
+    view: ({ session, close }) =>
+      html`<differences-leaf .session=${session} .close=${close}></differences-leaf>`,
+  },
+  {
+    key: 'text',
+    title: 'The file as text',
+    load: () => import('./views/text-leaf.ts'),
+    view: ({ detail }) => html`<text-leaf .file=${detail}></text-leaf>`,
+  },
+  {
+    key: 'trial-plan',
+    title: 'Plan a trial',
+    load: () => import('./views/trial-plan.ts'),
+    view: ({ session }) => html`<trial-plan .session=${session}></trial-plan>`,
+  },
+  {
+    key: 'trial-record',
+    title: 'Trial record',
+    load: () => import('./views/trial-record.ts'),
+    view: ({ session, detail }) =>
+      html`<trial-record
+        .session=${session}
+        .trial=${typeof detail === 'string' ? detail : undefined}
+      ></trial-record>`,
+  },
 ];
-
-/** Asks for a leaf from anywhere in the page. */
-export function openLeaf(from: EventTarget, key: string, detail?: unknown): void {
-  from.dispatchEvent(
-    new CustomEvent('open-leaf', { bubbles: true, composed: true, detail: { key, detail } }),
-  );
-}

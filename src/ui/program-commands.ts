@@ -1,23 +1,17 @@
 /** What can be done with the notebook, the page and the program, a row each: the menu and the keys read this list. */
 
 import { writeCsvGrid, writeCsvList } from '../exchange/index.ts';
-import { deleteColumns, deleteRows, fillSelection, insertColumns, insertRows } from './editing.ts';
 import { resultsFor } from './export-results.ts';
+import { openLeaf } from './open-leaf.ts';
 import { decimalMark, setDecimalMark } from './number-locale.ts';
+import { PAGE_COMMANDS } from './page-commands.ts';
+import type { ProgramCommand } from './program-command.ts';
 import type { Session } from './session.ts';
 import { isDark, setTheme } from './theme.ts';
+import { TRIAL_COMMANDS } from './trial-commands.ts';
 
-export interface ProgramCommand {
-  readonly group: 'File' | 'Page' | 'Notebook' | 'Program';
-  readonly words: string | ((session: Session) => string);
-  /** With Ctrl or the command key; upper case needs Shift too. */
-  readonly key?: string;
-  /** Changes the notebook: not possible where it is read only. */
-  readonly changes?: true;
-  possible?(session: Session): boolean;
-  /** `from` takes the events of what only the whole page can do. */
-  run(session: Session, from: EventTarget): unknown;
-}
+export { isPossible } from './program-command.ts';
+export type { ProgramCommand } from './program-command.ts';
 
 const tell = (from: EventTarget, what: string): boolean =>
   from.dispatchEvent(new CustomEvent(what, { bubbles: true, composed: true }));
@@ -36,31 +30,9 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
   { group: 'File', words: 'Open a file…', run: (_, from) => tell(from, 'open-file') },
   { group: 'File', words: 'Save this page as a table (CSV)', run: (session) => saveTable(session, 'grid') },
   { group: 'File', words: 'Save all values as a list (CSV)', run: (session) => saveTable(session, 'list') },
-  { group: 'File', words: 'Print…', run: () => window.print() },
-  {
-    group: 'Page',
-    words: 'Fill the selection down from its first row',
-    changes: true,
-    run: (session) => fillSelection(session, 'down'),
-  },
-  {
-    group: 'Page',
-    words: 'Fill it to the right from its first column',
-    changes: true,
-    run: (session) => fillSelection(session, 'right'),
-  },
-  { group: 'Page', words: 'Insert rows above', changes: true, run: insertRows },
-  { group: 'Page', words: 'Delete the selected rows', changes: true, run: deleteRows },
-  { group: 'Page', words: 'Insert columns before', changes: true, run: insertColumns },
-  { group: 'Page', words: 'Delete the selected columns', changes: true, run: deleteColumns },
-  {
-    group: 'Page',
-    words: (session) => (session.showFormulas ? 'Show values' : 'Show formulas in place of values'),
-    run(session) {
-      session.showFormulas = !session.showFormulas;
-      session.changed();
-    },
-  },
+  { group: 'File', words: 'Print…', key: 'p', run: (_, from) => tell(from, 'print-notebook') },
+  ...PAGE_COMMANDS,
+  ...TRIAL_COMMANDS,
   {
     group: 'Program',
     words: () =>
@@ -76,22 +48,15 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
     words: () => (isDark() ? 'Light page' : 'Dark page'),
     run: () => setTheme(isDark() ? 'light' : 'dark'),
   },
-  {
-    group: 'Program',
-    words: 'Check for a new version',
-    run: (session) => session.world.installation.checkForUpdate(),
-  },
-  { group: 'Program', words: 'About, licences, cautions', run: (_, from) => tell(from, 'about') },
+  { group: 'Program', words: 'Help (F1)', run: (_, from) => openLeaf(from, 'help') },
+  { group: 'Program', words: 'Keys', run: (_, from) => openLeaf(from, 'keys') },
+  { group: 'Program', words: 'About, licence, newer version', run: (_, from) => openLeaf(from, 'about') },
   {
     group: 'Program',
     words: 'All notebooks on this device',
     run: (_, from) => tell(from, 'all-notebooks'),
   },
 ];
-
-/** Whether a command can be carried out now. */
-export const isPossible = (command: ProgramCommand, session: Session): boolean =>
-  !(command.changes && session.readOnly) && (command.possible?.(session) ?? true);
 
 /** The command a key with Ctrl or the command key stands for. */
 export function commandFor(event: KeyboardEvent): ProgramCommand | undefined {

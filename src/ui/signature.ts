@@ -101,6 +101,7 @@ export function hintAt(
   const builtin = catalogue.builtins.find((each) => each.name === call.name);
   if (!builtin) return undefined;
   const parameters = builtin.parameters
+    .replace(/^[A-Z][A-Z0-9.]*\((.*)\)$/, '$1')
     .split(/\s*;\s*/)
     .map((each) => ({ text: each, detail: '', optional: false }));
   return {

@@ -48,6 +48,17 @@ export function setCommon(
   return transactionTo(notebook, after, `mark ${before.title} ${words}`);
 }
 
+/** Keeps the first row or column in sight while the rest scrolls, or no longer; what is left out stays as it is. */
+export function setHeads(
+  notebook: Notebook,
+  args: { readonly worksheet: string; readonly headRow?: boolean; readonly headColumn?: boolean },
+): Transaction | Refusal {
+  const { headRow, headColumn, ...before } = worksheetOf(notebook, args.worksheet);
+  const [row = headRow, column = headColumn] = [args.headRow, args.headColumn];
+  const after = { ...before, ...(row && { headRow: row }), ...(column && { headColumn: column }) };
+  return transactionTo(notebook, withWorksheet(notebook, after), `what stays in sight on ${before.title}`);
+}
+
 export const COLUMN_WIDTHS = Object.freeze({ least: 32, most: 1000 });
 
 /** Width of columns in CSS pixels; undefined: the usual one. */

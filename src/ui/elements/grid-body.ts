@@ -9,6 +9,8 @@ export interface Face {
   readonly unit?: string;
   readonly role?: 'given' | 'worked' | 'measured' | 'choice' | 'note';
   readonly heading?: boolean;
+  /** The text of a formula in place of its value. */
+  readonly formula?: boolean;
   readonly caution?: 'open' | 'acknowledged';
   readonly stale?: boolean;
   readonly title?: string;
@@ -16,10 +18,17 @@ export interface Face {
   readonly over?: number;
 }
 
+/** A block outlined in one of the reference colours. */
+export interface Outline extends BlockOf {
+  readonly colour: number;
+}
+
 export interface GridModel {
   readonly rows: number;
   readonly columns: number;
   readonly widths: readonly number[];
+  /** The first row stays in sight while the rest scrolls; it is always in the document. */
+  readonly headRow: boolean;
   columnName(column: number): string;
   /** The same object as long as the cell looks the same. */
   face(row: number, column: number): Face;
@@ -37,6 +46,22 @@ export const REAL_ROWS = 300;
 const MARGIN_ROWS = 12;
 const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
 
+/** Classes that do not belong to the face of a cell. */
+const KEPT = ['active', 'chosen', 'covered', 'corner', 'ref', 'ref-t', 'ref-b', 'ref-l', 'ref-r'];
+
+interface Corners {
+  readonly top: number;
+  readonly bottom: number;
+  readonly left: number;
+  readonly right: number;
+}
+const cornersOf = ({ row, column, toRow, toColumn }: BlockOf): Corners => ({
+  top: Math.min(row, toRow),
+  bottom: Math.max(row, toRow),
+  left: Math.min(column, toColumn),
+  right: Math.max(column, toColumn),
+});
+
 const element = (name: string, className: string, text = ''): HTMLElement => {
   const made = document.createElement(name);
   if (className) made.className = className;
@@ -48,8 +73,10 @@ export class GridBody {
   readonly #rows = new Map<number, HTMLTableRowElement>();
   readonly #painted = new WeakMap<HTMLElement, Face>();
   readonly #spacers: HTMLTableRowElement[] = [];
+  #columns = -1;
   #model: GridModel | undefined;
   #marked: BlockOf | undefined;
+  #outlined = new Set<HTMLElement>();
 
   constructor(
     private readonly body: HTMLTableSectionElement,
@@ -57,12 +84,41 @@ export class GridBody {
   ) {}
 
   /** Draws what changed; `keep` is the row that has the focus and never leaves the document. */
-  paint(model: GridModel, selection: BlockOf, keep: number): void {
-    if (!this.#model || this.#model.columns !== model.columns) this.clear();
+  paint(model: GridModel, selection: BlockOf, keep: number, outlines: readonly Outline[] = []): void {
+    if (this.#columns !== model.columns) this.clear();
+    this.#columns = model.columns;
     this.#model = model;
     this.window(keep);
     for (const [row, tr] of this.#rows) this.#paintRow(model, row, tr);
     this.#mark(selection);
+    this.#outline(outlines);
+  }
+
+  /** Draws the outlines of references anew; a cell in several shows the last. */
+  #outline(outlines: readonly Outline[]): void {
+    if (outlines.length === 0 && this.#outlined.size === 0) return;
+    for (const td of this.#outlined) {
+      td.classList.remove('ref', 'ref-t', 'ref-b', 'ref-l', 'ref-r');
+      delete td.dataset['ref'];
+    }
+    this.#outlined = new Set();
+    for (const block of outlines) {
+      const { top, bottom, left, right } = cornersOf(block);
+      for (const [row, tr] of this.#rows) {
+        if (row < top || row > bottom) continue;
+        for (let column = left; column <= right; column += 1) {
+          const td = tr.cells[column + 1];
+          if (!td) continue;
+          td.classList.add('ref');
+          td.classList.toggle('ref-t', row === top);
+          td.classList.toggle('ref-b', row === bottom);
+          td.classList.toggle('ref-l', column === left);
+          td.classList.toggle('ref-r', column === right);
+          td.dataset['ref'] = String(block.colour);
+          this.#outlined.add(td);
+        }
+      }
+    }
   }
 
   clear(): void {
@@ -120,6 +176,7 @@ export class GridBody {
     );
     for (let row = first; row <= last; row += 1) wanted.add(row);
     if (keep >= 0 && keep < model.rows) wanted.add(keep);
+    if (model.headRow) wanted.add(0);
     return wanted;
   }
 
@@ -190,12 +247,13 @@ export class GridBody {
   }
 
   #paintCell(td: HTMLTableCellElement, face: Face): void {
-    const kept = ['active', 'chosen', 'covered'].filter((name) => td.classList.contains(name));
+    const kept = KEPT.filter((name) => td.classList.contains(name));
     td.className = [
       ...kept,
       face.type,
       face.role ? `role-${face.role}` : '',
       face.heading ? 'heading' : '',
+      face.formula ? 'formula' : '',
       face.over ? 'over' : '',
       face.stale ? 'stale' : '',
     ]
@@ -230,10 +288,7 @@ export class GridBody {
 
   #mark(block: BlockOf): void {
     const before = this.#marked;
-    const top = Math.min(block.row, block.toRow);
-    const bottom = Math.max(block.row, block.toRow);
-    const left = Math.min(block.column, block.toColumn);
-    const right = Math.max(block.column, block.toColumn);
+    const { top, bottom, left, right } = cornersOf(block);
     for (const [row, tr] of this.#rows) {
       const inRow = row >= top && row <= bottom;
       const wasIn =

@@ -87,6 +87,30 @@ export const entryLineStyles = css`
     text-decoration: underline wavy var(--error) 1px;
     text-underline-offset: 3px;
   }
+  .ref-0 {
+    color: var(--reference-0);
+  }
+  .ref-1 {
+    color: var(--reference-1);
+  }
+  .ref-2 {
+    color: var(--reference-2);
+  }
+  .ref-3 {
+    color: var(--reference-3);
+  }
+  .ref-4 {
+    color: var(--reference-4);
+  }
+  .ref-5 {
+    color: var(--reference-5);
+  }
+  [class^='ref-'] {
+    font-weight: 600;
+  }
+  .more {
+    padding-inline: 8px;
+  }
   select {
     field-sizing: content;
     max-inline-size: 130px;
@@ -149,6 +173,10 @@ export const entryLineStyles = css`
   @media (pointer: coarse) {
     :host {
       --field: 44px;
+    }
+    .choices li {
+      align-items: center;
+      min-block-size: 44px;
     }
   }
 `;

@@ -5,7 +5,8 @@ import { live } from 'lit/directives/live.js';
 import { labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
 import { addressText, parse, tokenize } from '../../expression/index.ts';
-import { draftKey, pick, shownCompletion } from '../draft-keys.ts';
+import { openActions } from '../actions-place.ts';
+import { draftKey, pick, pickChoice, shownCompletion } from '../draft-keys.ts';
 import {
   commitDraft,
   contentHere,
@@ -16,6 +17,7 @@ import {
   unitChoices,
 } from '../editing.ts';
 import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
+import { referenceMarks } from '../reference-marks.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { hintAt } from '../signature.ts';
@@ -49,7 +51,7 @@ export class EntryLine extends LitElement {
     const name = session.worksheet.names.find(({ target }) => target.row === row && target.column === column);
     return html`
       ${
-        completion
+        completion && !(draft?.where === 'cell' && completion.choices[0]?.type === 'choice')
           ? html`<ul class="choices" role="listbox" id="choices" aria-label="what may stand here">
               ${completion.choices.map(
                 (choice, k) =>
@@ -59,7 +61,8 @@ export class EntryLine extends LitElement {
                     aria-selected=${k === completion.at ? 'true' : 'false'}
                     @pointerdown=${(event: Event) => {
                       event.preventDefault();
-                      pick(session, completion, k);
+                      if (choice.type === 'choice') pickChoice(session, k);
+                      else pick(session, completion, k);
                     }}
                   >
                     <span class="mono">${choice.label}</span><span class="second">${choice.detail}</span>
@@ -80,7 +83,7 @@ export class EntryLine extends LitElement {
           ${name ? name.name : 'name…'}
         </button>
         <div class="field">
-          <div class="ink" aria-hidden="true">${this.#ink(text)}</div>
+          <div class="ink" aria-hidden="true">${this.#ink(session, text)}</div>
           <input
             type="text"
             aria-label="content of ${addressText(column, row)}"
@@ -122,6 +125,14 @@ export class EntryLine extends LitElement {
               </option>`,
           )}
         </select>
+        <button
+          class="more"
+          aria-haspopup="menu"
+          title="Shift+F10: cut, copy, paste, fill, sort, insert, delete, move"
+          @click=${(event: Event) => this.#more(session, event)}
+        >
+          More…
+        </button>
       </div>
       <div class="hint">
         ${this.#under(session, hintAt(text, draft?.from ?? 0, session.catalogue, session.notebook.reading))}
@@ -141,17 +152,27 @@ export class EntryLine extends LitElement {
       input.setSelectionRange(draft.from, draft.to);
   }
 
-  #ink(text: string): unknown {
+  #ink(session: Session, text: string): unknown {
     if (!text.startsWith('=')) return html`<span>${text}</span>`;
+    const marks = session.draft ? referenceMarks(session.notebook, session.worksheet.id, text) : [];
     const parts: unknown[] = [];
     let at = 0;
     for (const token of tokenize(text, typing())) {
       if (token.from > at) parts.push(text.slice(at, token.from));
-      parts.push(html`<span class="t-${token.type}">${text.slice(token.from, token.to)}</span>`);
+      const mark = marks.find(({ from, to }) => token.from >= from && token.to <= to);
+      const look = mark ? `ref-${mark.colour}` : `t-${token.type}`;
+      parts.push(html`<span class=${look}>${text.slice(token.from, token.to)}</span>`);
       at = token.to;
     }
     parts.push(text.slice(at));
     return parts;
+  }
+
+  #more(session: Session, event: Event): void {
+    if (!(event.currentTarget instanceof HTMLElement)) return;
+    const { left, top } = event.currentTarget.getBoundingClientRect();
+    if (session.draft && !commitDraft(session, undefined)) return;
+    openActions(session, { x: left, y: top });
   }
 
   #choices(session: Session): TemplateResult | typeof nothing {

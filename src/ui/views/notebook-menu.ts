@@ -1,7 +1,8 @@
 /** What can be done with the notebook as a whole: files, lists, print, look. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { PROGRAM_COMMANDS, isPossible, type ProgramCommand } from '../program-commands.ts';
+import { isPossible, keyWords, type ProgramCommand } from '../program-command.ts';
+import { PROGRAM_COMMANDS } from '../program-commands.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -88,7 +89,8 @@ export class NotebookMenu extends LitElement {
   }
 
   #item(command: ProgramCommand, session: Session): TemplateResult {
-    const { words, key } = command;
+    const { words } = command;
+    const keys = keyWords(command);
     return html`<button
       ?disabled=${!isPossible(command, session)}
       @click=${() => {
@@ -97,8 +99,7 @@ export class NotebookMenu extends LitElement {
         this.requestUpdate();
       }}
     >
-      ${typeof words === 'string' ? words : words(session)}
-      ${key ? html`<kbd>${key === key.toLowerCase() ? 'Ctrl' : 'Ctrl Shift'} ${key.toUpperCase()}</kbd>` : nothing}
+      ${typeof words === 'string' ? words : words(session)} ${keys ? html`<kbd>${keys}</kbd>` : nothing}
     </button>`;
   }
 }

@@ -4,18 +4,57 @@ import { css } from 'lit';
 
 export const gridStyles = css`
   :host {
-    display: block;
+    display: flex;
+    flex-direction: column;
     min-block-size: 0;
     background: var(--paper);
     border-radius: 3px;
     box-shadow: var(--shadow);
   }
   .scroller {
-    block-size: 100%;
+    --head: 24px;
+    flex: 1;
+    min-block-size: 0;
     overflow: auto;
     overscroll-behavior: contain;
     border-radius: 3px;
     scroll-padding: 30px 8px 8px 44px;
+  }
+  .scroller.head-row {
+    scroll-padding-block-start: calc(var(--head) + var(--row) + 6px);
+  }
+  .scroller.head-column {
+    scroll-padding-inline-start: calc(44px + var(--first-column));
+  }
+  .head-row tr[data-row='0'] > * {
+    position: sticky;
+    inset-block-start: var(--head);
+    z-index: 4;
+    border-block-end: 1px solid var(--ink-2);
+    background: var(--paper);
+  }
+  .head-column tbody td[data-column='0'],
+  .head-column thead th[data-column='0'] {
+    position: sticky;
+    inset-inline-start: 40px;
+    z-index: 3;
+    border-inline-end: 1px solid var(--ink-2);
+    background: var(--paper);
+  }
+  .head-column thead th[data-column='0'] {
+    z-index: 6;
+    background: var(--paper-edge);
+  }
+  .head-row tr[data-row='0'] > th,
+  .head-row.head-column tr[data-row='0'] > td[data-column='0'] {
+    z-index: 5;
+  }
+  .head-row tr[data-row='0'] > th {
+    background: var(--paper-edge);
+  }
+  .head-row tr[data-row='0'] > td.chosen,
+  .head-column td[data-column='0'].chosen {
+    background: var(--wash);
   }
   table {
     table-layout: fixed;
@@ -37,14 +76,14 @@ export const gridStyles = css`
   thead th {
     position: sticky;
     inset-block-start: 0;
-    z-index: 3;
-    block-size: 24px;
+    z-index: 5;
+    block-size: var(--head);
     border-block-end: 1px solid var(--ruling-strong);
     border-inline-end: 1px solid var(--ruling);
   }
   thead th:first-child {
     inset-inline-start: 0;
-    z-index: 4;
+    z-index: 7;
   }
   thead th.at,
   tbody th.at {
@@ -95,6 +134,104 @@ export const gridStyles = css`
   }
   .gap td {
     border: 0;
+  }
+  td.formula .value {
+    font: 14px/1.3 var(--mono);
+    overflow-wrap: anywhere;
+  }
+  td.ref::before {
+    content: '';
+    position: absolute;
+    inset: 0;
+    z-index: 1;
+    border: 0 dashed var(--reference);
+    background: color-mix(in srgb, var(--reference) 9%, transparent);
+    pointer-events: none;
+  }
+  td.ref-t::before {
+    border-block-start-width: 2px;
+  }
+  td.ref-b::before {
+    border-block-end-width: 2px;
+  }
+  td.ref-l::before {
+    border-inline-start-width: 2px;
+  }
+  td.ref-r::before {
+    border-inline-end-width: 2px;
+  }
+  td[data-ref='0'] {
+    --reference: var(--reference-0);
+  }
+  td[data-ref='1'] {
+    --reference: var(--reference-1);
+  }
+  td[data-ref='2'] {
+    --reference: var(--reference-2);
+  }
+  td[data-ref='3'] {
+    --reference: var(--reference-3);
+  }
+  td[data-ref='4'] {
+    --reference: var(--reference-4);
+  }
+  td[data-ref='5'] {
+    --reference: var(--reference-5);
+  }
+  td.corner {
+    z-index: 2;
+  }
+  .handle {
+    position: absolute;
+    z-index: 3;
+    touch-action: none;
+  }
+  .handle.start,
+  .handle.end {
+    display: none;
+  }
+  .handle.fill {
+    inset-block-end: -5px;
+    inset-inline-end: -5px;
+    inline-size: 10px;
+    block-size: 10px;
+    border: 1.5px solid var(--paper);
+    background: var(--accent);
+    cursor: crosshair;
+  }
+  .handle.fill::before {
+    content: '';
+    position: absolute;
+    inset: -8px;
+  }
+  .choices {
+    position: absolute;
+    inset-block-start: calc(100% + 2px);
+    inset-inline-start: 0;
+    z-index: 9;
+    min-inline-size: 100%;
+    max-inline-size: 340px;
+    max-block-size: var(--room, 240px);
+    margin: 0;
+    padding: 4px 0;
+    overflow: auto;
+    border: 1px solid var(--button-edge);
+    border-radius: 4px;
+    background: var(--paper);
+    box-shadow: var(--shadow);
+    list-style: none;
+    cursor: default;
+  }
+  .choices.up {
+    inset-block: auto calc(100% + 2px);
+  }
+  .choices li {
+    padding: 4px 12px;
+    white-space: nowrap;
+  }
+  .choices li[aria-selected='true'] {
+    background: var(--wash);
+    box-shadow: inset 3px 0 0 var(--accent);
   }
   .face {
     display: flex;
@@ -205,7 +342,7 @@ export const gridStyles = css`
     outline-offset: -1px;
   }
   td.active:has(.editor.open) {
-    z-index: 3;
+    z-index: 4;
     outline: 0;
   }
   .editor {
@@ -236,5 +373,41 @@ export const gridStyles = css`
   }
   .scroller:not(:focus-within) td.active {
     outline-style: dashed;
+  }
+  @media (pointer: coarse) {
+    .scroller {
+      --head: 32px;
+    }
+    .handle.fill {
+      display: none;
+    }
+    .handle.start,
+    .handle.end {
+      display: block;
+      inline-size: 44px;
+      block-size: 44px;
+    }
+    .handle.start {
+      inset-block-start: -22px;
+      inset-inline-start: -22px;
+    }
+    .handle.end {
+      inset-block-end: -22px;
+      inset-inline-end: -22px;
+    }
+    .handle.start::after,
+    .handle.end::after {
+      content: '';
+      position: absolute;
+      inset: 13px;
+      border: 2px solid var(--paper);
+      border-radius: 50%;
+      background: var(--accent);
+      box-shadow: var(--shadow);
+    }
+    .choices li {
+      min-block-size: 44px;
+      padding-block: 10px;
+    }
   }
 `;

@@ -1,27 +1,34 @@
-/** The worksheet as a squared page: W3C APG grid keys, one input always over the active cell, selection with mouse, touch and keys. */
+/** The worksheet as a squared page: W3C APG grid keys, one input always over the active cell, bars and menus over it. */
 
-import { LitElement, html, type PropertyValues, type TemplateResult } from 'lit';
-import {
-  commitDraft,
-  clearSelection,
-  contentHere,
-  copyText,
-  fillSelection,
-  pasteText,
-  resizeColumn,
-  startDraft,
-} from '../editing.ts';
-import { pointAt } from '../pointing.ts';
-import { GridBody } from '../elements/grid-body.ts';
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { takeActions } from '../actions-place.ts';
+import { pickChoice, shownCompletion } from '../draft-keys.ts';
+import { clearSelection, fillSelection, selectedBlock } from '../editing.ts';
+import { ChoiceList } from '../elements/choice-list.ts';
+import { GridBody, type Outline } from '../elements/grid-body.ts';
 import { Faces } from '../faces.ts';
-import { gridAction } from '../keymap.ts';
 import type { GridAction } from '../keymap.ts';
+import { openLeaf } from '../open-leaf.ts';
+import { carryLines, widenColumns } from '../line-editing.ts';
+import { isOwnKeypad } from '../own-keypad.ts';
+import { barOf, openBar } from '../page-bar.ts';
+import { pointedAt } from '../pointing.ts';
+import { referenceMarks } from '../reference-marks.ts';
+import type { Block } from '../../document/index.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
-import { describeCell } from '../describe-cell.ts';
-import { draftKey } from '../draft-keys.ts';
 import { Watching } from '../watching.ts';
+import type { ActionsMenu } from './actions-menu.ts';
+import { PageEditor } from './page-editor.ts';
 import { gridStyles } from './page-grid.styles.ts';
+import { PagePointer, editCell, selectAll, selectLines } from './page-pointer.ts';
+
+const handle = (name: 'start' | 'end' | 'fill'): HTMLElement => {
+  const made = document.createElement('span');
+  made.className = `handle ${name}`;
+  made.dataset['handle'] = name;
+  return made;
+};
 
 export class PageGrid extends LitElement {
   static override styles = [shared, gridStyles];
@@ -29,15 +36,58 @@ export class PageGrid extends LitElement {
   declare session: Session | undefined;
 
   readonly #faces = new Faces();
+  readonly #pointer: PagePointer;
   #body: GridBody | undefined;
-  #editor: HTMLInputElement | undefined;
+  #editor: PageEditor | undefined;
+  readonly #choices = new ChoiceList((at) => this.session && pickChoice(this.session, at));
+  readonly #handles = { start: handle('start'), end: handle('end'), fill: handle('fill') };
+  readonly #loaded = new Set<string>();
+  #pulled: Block | undefined;
   #shownAt = '';
-  #drag: { readonly pointer: number } | undefined;
-  #touched: string | undefined;
+  #shownWorksheet = '';
+  #watcher: ResizeObserver | undefined;
 
   constructor() {
     super();
     new Watching(this);
+    const grid = (): PageGrid => this;
+    this.#pointer = new PagePointer({
+      get session() {
+        return grid().session;
+      },
+      get root() {
+        return grid().#root;
+      },
+      get editor() {
+        return grid().#editor?.input;
+      },
+      get scroller() {
+        return grid().#scroller;
+      },
+      focusCell: () => this.focusCell(),
+      width: (column) => this.#faces.width(column),
+      col: (column) => this.#cols[column],
+      showPulled: (block) => {
+        this.#pulled = block;
+        this.requestUpdate();
+      },
+      open: (session) => editCell(session),
+      actions: (at) => void this.#openActions(at),
+    });
+    this.addEventListener('drop', (event) => void this.#onDrop(event));
+  }
+
+  get #root(): ShadowRoot {
+    if (!this.shadowRoot) throw new Error('the page has not been drawn yet');
+    return this.shadowRoot;
+  }
+
+  get #scroller(): HTMLElement | null {
+    return this.renderRoot.querySelector<HTMLElement>('.scroller');
+  }
+
+  get #cols(): NodeListOf<HTMLElement> {
+    return this.renderRoot.querySelectorAll<HTMLElement>('col:not(.head)');
   }
 
   override render(): TemplateResult {
@@ -48,73 +98,111 @@ export class PageGrid extends LitElement {
     const { widths } = this.#faces;
     const { column, toColumn } = session.selection;
     const [left, right] = [Math.min(column, toColumn), Math.max(column, toColumn)];
-    return html`<div class="scroller" @scroll=${this.#onScroll}>
-      <table
-        role="grid"
-        aria-label=${worksheet.title}
-        aria-multiselectable="true"
-        aria-readonly=${session.readOnly ? 'true' : 'false'}
-        aria-rowcount=${worksheet.rowCount + 1}
-        aria-colcount=${worksheet.columnCount + 1}
-        @pointerdown=${this.#onPointerDown}
-        @pointermove=${this.#onPointerMove}
-        @pointerup=${this.#onPointerUp}
-        @pointercancel=${this.#onPointerUp}
-        @click=${this.#onClick}
-        @dblclick=${this.#onDoubleClick}
+    const { down, click, doubleClick, context, grip } = this.#pointer;
+    const kept = `${worksheet.headRow ? 'head-row' : ''} ${worksheet.headColumn ? 'head-column' : ''}`;
+    return html`${this.#bar(session)}
+      <div
+        class="scroller ${kept}"
+        @scroll=${this.#onScroll}
+        @pointerdown=${down}
+        @click=${click}
+        @dblclick=${doubleClick}
+        @contextmenu=${context}
       >
-        <colgroup>
-          <col class="head" />
-          ${widths.map(() => html`<col />`)}
-        </colgroup>
-        <thead>
-          <tr aria-rowindex="1">
-            <th scope="col" aria-colindex="1"><span class="unseen">row</span></th>
-            ${widths.map(
-              (_, k) =>
-                html`<th
-                  scope="col"
-                  aria-colindex=${k + 2}
-                  @click=${() => this.#selectColumn(k)}
-                  class=${k >= left && k <= right ? 'at' : ''}
-                >
-                  ${this.#faces.columnName(k)}<span
-                    class="grip"
+        <table
+          role="grid"
+          aria-label=${worksheet.title}
+          aria-multiselectable="true"
+          aria-readonly=${session.readOnly ? 'true' : 'false'}
+          aria-rowcount=${worksheet.rowCount + 1}
+          aria-colcount=${worksheet.columnCount + 1}
+        >
+          <colgroup>
+            <col class="head" />
+            ${widths.map(() => html`<col />`)}
+          </colgroup>
+          <thead>
+            <tr aria-rowindex="1">
+              <th scope="col" aria-colindex="1"><span class="unseen">row</span></th>
+              ${widths.map(
+                (_, k) =>
+                  html`<th
+                    scope="col"
+                    aria-colindex=${k + 2}
                     data-column=${k}
-                    @pointerdown=${this.#onGrip}
-                    @click=${(event: Event) => event.stopPropagation()}
-                  ></span>
-                </th>`,
-            )}
-          </tr>
-        </thead>
-        <tbody></tbody>
-      </table>
-    </div>`;
+                    class=${k >= left && k <= right ? 'at' : ''}
+                  >
+                    ${this.#faces.columnName(k)}<span
+                      class="grip"
+                      data-column=${k}
+                      @pointerdown=${grip}
+                      @click=${(event: Event) => event.stopPropagation()}
+                    ></span>
+                  </th>`,
+              )}
+            </tr>
+          </thead>
+          <tbody></tbody>
+        </table>
+      </div>
+      ${this.#loaded.has('actions') ? html`<actions-menu .session=${session}></actions-menu>` : nothing}`;
+  }
+
+  /** The bar that was asked for; its element is loaded then. */
+  #bar(session: Session): TemplateResult | typeof nothing {
+    const bar = barOf(session);
+    if (!bar) return nothing;
+    if (!this.#loaded.has(bar)) {
+      void (bar === 'find' ? import('./find-bar.ts') : import('./go-bar.ts')).then(() => {
+        this.#loaded.add(bar);
+        this.requestUpdate();
+      });
+      return nothing;
+    }
+    return bar === 'find'
+      ? html`<find-bar .session=${session}></find-bar>`
+      : html`<go-bar .session=${session}></go-bar>`;
   }
 
   override updated(changed: PropertyValues<this>): void {
     const session = this.session;
-    const scroller = this.renderRoot.querySelector<HTMLElement>('.scroller');
+    const scroller = this.#scroller;
     const body = this.renderRoot.querySelector('tbody');
     if (!session || !scroller || !body) return;
-    if (!this.#body) this.#body = new GridBody(body, scroller);
-    if (!this.#editor) this.#editor = this.#makeEditor();
+    this.#body ??= new GridBody(body, scroller);
+    this.#editor ??= this.#makeEditor();
     if (!this.#watcher) this.#watch(scroller);
     const other = this.#shownWorksheet !== session.worksheet.id || changed.has('session');
     this.#shownWorksheet = session.worksheet.id;
     if (other) {
-      this.#editor.remove();
+      this.#editor.input.remove();
       this.#body.clear();
       scroller.scrollTop = 0;
     }
-    const cols = this.renderRoot.querySelectorAll<HTMLElement>('col:not(.head)');
+    const cols = this.#cols;
     this.#faces.widths.forEach((width, k) => cols[k]?.style.setProperty('width', `${width}px`));
-    this.#body.paint(this.#faces, session.selection, session.selection.row);
-    this.#placeEditor(session);
+    scroller.style.setProperty('--first-column', `${this.#faces.width(0)}px`);
+    this.#body.paint(this.#faces, session.selection, session.selection.row, this.#outlines(session));
+    this.#placeEditor(session, scroller);
+    const at = takeActions(session);
+    if (at) void this.#openActions(at === 'cell' ? undefined : at);
   }
-  #shownWorksheet = '';
-  #watcher: ResizeObserver | undefined;
+
+  /** The references of the formula being typed, and how far a fill is pulled. */
+  #outlines(session: Session): readonly Outline[] {
+    const outline = ({ row, column, rows, columns }: Block, colour: number): Outline => ({
+      row,
+      column,
+      toRow: row + rows - 1,
+      toColumn: column + columns - 1,
+      colour,
+    });
+    if (this.#pulled) return [outline(this.#pulled, 0)];
+    const here = session.worksheet.id;
+    return referenceMarks(session.notebook, here, session.draft?.text ?? '')
+      .filter(({ worksheet }) => worksheet === here)
+      .map(({ block, colour }) => outline(block, colour));
+  }
 
   /** When the page gets smaller (entry line, keyboard) the active cell stays in sight. */
   #watch(scroller: HTMLElement): void {
@@ -122,7 +210,7 @@ export class PageGrid extends LitElement {
       if (!this.session) return;
       const { row, column } = this.session.selection;
       this.#body?.window(row);
-      if (scroller.contains(this.#editor ?? null))
+      if (scroller.contains(this.#editor?.input ?? null))
         this.#body?.cell(row, column)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
     });
     this.#watcher.observe(scroller);
@@ -130,62 +218,69 @@ export class PageGrid extends LitElement {
 
   /** Puts the focus on the active cell. */
   focusCell(): void {
-    this.#editor?.focus({ preventScroll: true });
+    this.#editor?.focus();
   }
 
-  #makeEditor(): HTMLInputElement {
-    const editor = document.createElement('input');
-    editor.className = 'editor';
-    editor.type = 'text';
-    editor.autocomplete = 'off';
-    editor.spellcheck = false;
-    editor.setAttribute('autocapitalize', 'off');
-    editor.setAttribute('enterkeyhint', 'enter');
-    editor.addEventListener('keydown', (event) => this.#onKey(event));
-    editor.addEventListener('beforeinput', (event) => this.#onBeforeInput(event));
-    editor.addEventListener('compositionstart', () => this.#begin());
-    editor.addEventListener('input', () => this.#onInput());
-    editor.addEventListener('select', () => this.#onCaret());
-    editor.addEventListener('keyup', () => this.#onCaret());
-    editor.addEventListener('copy', (event) => this.#onCopy(event, false));
-    editor.addEventListener('cut', (event) => this.#onCopy(event, true));
-    editor.addEventListener('paste', (event) => this.#onPaste(event));
-    return editor;
+  #makeEditor(): PageEditor {
+    const grid = (): PageGrid => this;
+    return new PageEditor({
+      get session() {
+        return grid().session;
+      },
+      get root() {
+        return grid().#root;
+      },
+      get ownKeypad() {
+        return isOwnKeypad();
+      },
+      act: (session, action) => this.#act(session, action),
+    });
   }
 
-  #placeEditor(session: Session): void {
-    const editor = this.#editor;
+  #placeEditor(session: Session, scroller: HTMLElement): void {
     const { row, column, toRow, toColumn } = session.selection;
     const td = this.#body?.cell(row, column);
-    if (!editor || !td) return;
-    if (editor.parentElement !== td) {
-      const focused = this.shadowRoot?.activeElement === editor;
-      td.append(editor);
-      if (focused) editor.focus({ preventScroll: true });
-    }
+    if (!this.#editor || !td) return;
+    this.#editor.place(session, td);
+    this.#placeHandles(session);
     const { draft } = session;
-    editor.classList.toggle('open', draft !== undefined);
-    editor.readOnly = session.readOnly;
-    const text = draft?.text ?? '';
-    if (editor.value !== text) editor.value = text;
-    if (draft?.where === 'cell' && (editor.selectionStart !== draft.from || editor.selectionEnd !== draft.to))
-      editor.setSelectionRange(draft.from, draft.to);
-    editor.style.setProperty('--editor-width', `${text.length * 9.2 + 30}px`);
-    editor.setAttribute('aria-label', describeCell(session));
-    if (draft?.where === 'cell' && this.shadowRoot?.activeElement !== editor)
-      editor.focus({ preventScroll: true });
-    const place = `${session.worksheet.id} ${row} ${column} ${toRow} ${toColumn}`;
-    if (place !== this.#shownAt) {
-      this.#shownAt = place;
-      const far = this.#body?.cell(toRow, toColumn);
-      if (far) far.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-      else this.#reveal(toRow);
+    const list = draft?.where === 'cell' ? shownCompletion(session) : undefined;
+    const isChoice = list?.choices[0]?.type === 'choice';
+    const choices = isChoice ? { labels: list.choices.map(({ label }) => label), at: list.at } : undefined;
+    this.#choices.show(td, choices, scroller);
+    const pointed = pointedAt(session);
+    const [seenRow, seenColumn] = pointed ? [pointed.toRow, pointed.toColumn] : [toRow, toColumn];
+    const place = `${session.worksheet.id} ${row} ${column} ${seenRow} ${seenColumn}`;
+    if (place === this.#shownAt) return;
+    this.#shownAt = place;
+    const far = this.#body?.cell(seenRow, seenColumn);
+    if (far) far.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    else this.#reveal(seenRow);
+  }
+
+  /** Corner handles: to extend by touch, to fill on by mouse. They go where the corners of the selection are. */
+  #placeHandles(session: Session): void {
+    const { start, end, fill } = this.#handles;
+    const { row, column, rows, columns } = selectedBlock(session);
+    const first = session.draft ? undefined : this.#body?.cell(row, column);
+    const last = session.draft ? undefined : this.#body?.cell(row + rows - 1, column + columns - 1);
+    for (const [each, td] of [
+      [start, first],
+      [end, last],
+      [fill, session.readOnly ? undefined : last],
+    ] as const) {
+      if (each.parentElement === (td ?? null)) continue;
+      each.parentElement?.classList.remove('corner');
+      if (td) td.append(each);
+      else each.remove();
     }
+    first?.classList.add('corner');
+    last?.classList.add('corner');
   }
 
   /** Brings a row into sight that is not in the document yet. */
   #reveal(row: number): void {
-    const scroller = this.renderRoot.querySelector<HTMLElement>('.scroller');
+    const scroller = this.#scroller;
     if (!scroller || !this.#body) return;
     const height = this.#body.rowHeight;
     const top = row * height;
@@ -196,205 +291,50 @@ export class PageGrid extends LitElement {
   }
 
   #onScroll(): void {
-    if (this.session) this.#body?.paint(this.#faces, this.session.selection, this.session.selection.row);
-  }
-
-  #begin(): void {
-    const session = this.session;
-    if (session && !session.draft && !session.readOnly) startDraft(session, '', true, 'cell');
-  }
-
-  #onBeforeInput(event: InputEvent): void {
-    if (!this.session || this.session.draft) return;
-    if (event.inputType.startsWith('delete') || event.inputType.startsWith('history')) event.preventDefault();
-    else this.#begin();
-  }
-
-  #onInput(): void {
     const { session } = this;
-    const editor = this.#editor;
-    if (!session || !editor) return;
-    session.setDraft({
-      text: editor.value,
-      from: editor.selectionStart ?? editor.value.length,
-      to: editor.selectionEnd ?? editor.value.length,
-      typedOver: session.draft?.typedOver ?? true,
-      where: 'cell',
-    });
-  }
-
-  #onCaret(): void {
-    const { session } = this;
-    const editor = this.#editor;
-    if (!session?.draft || !editor || session.draft.text !== editor.value) return;
-    const [from, to] = [editor.selectionStart ?? 0, editor.selectionEnd ?? 0];
-    if (from !== session.draft.from || to !== session.draft.to)
-      session.setDraft({ ...session.draft, from, to, where: 'cell' });
-  }
-
-  #onKey(event: KeyboardEvent): void {
-    const { session } = this;
-    if (!session || event.isComposing) return;
-    if (session.draft) {
-      if (draftKey(session, event)) event.preventDefault();
-      return;
-    }
-    if (event.key === 'Escape') {
-      session.select(session.selection.row, session.selection.column);
-      return;
-    }
-    const action = gridAction(event);
-    if (!action) return;
-    event.preventDefault();
-    this.#act(session, action);
+    if (session)
+      this.#body?.paint(this.#faces, session.selection, session.selection.row, this.#outlines(session));
   }
 
   #act(session: Session, action: GridAction): void {
+    const { row, toRow, column, toColumn } = session.selection;
     if (action.type === 'move') session.move(action.move, action.extend);
     else if (action.type === 'jump') session.jump(action.move, action.extend);
-    else if (action.type === 'edit') startDraft(session, contentHere(session), false, 'cell');
+    else if (action.type === 'edit') editCell(session);
     else if (action.type === 'clear') clearSelection(session);
     else if (action.type === 'fillDown') fillSelection(session, 'down');
+    else if (action.type === 'fillRight') fillSelection(session, 'right');
+    else if (action.type === 'carry') carryLines(session, action.move);
+    else if (action.type === 'widen') widenColumns(session, action.by, this.#faces.widths);
     else if (action.type === 'undo') session.undo();
     else if (action.type === 'redo') session.redo();
+    else if (action.type === 'actions') void this.#openActions();
+    else if (action.type === 'findNext' || action.type === 'findBefore') openBar(session, 'find');
     else if (action.type === 'save')
       this.dispatchEvent(new CustomEvent('save-file', { bubbles: true, composed: true }));
-    else if (action.type === 'selectAll') {
-      const { worksheet } = session;
-      session.selectBlock({
-        worksheet: worksheet.id,
-        row: 0,
-        column: 0,
-        toRow: worksheet.rowCount - 1,
-        toColumn: worksheet.columnCount - 1,
-      });
-    }
+    else if (action.type === 'selectAll') selectAll(session);
+    else if (action.type === 'selectRows') selectLines(session, 'rows', row, toRow);
+    else selectLines(session, 'columns', column, toColumn);
   }
 
-  #at(event: Event): { readonly row: number; readonly column: number } | undefined {
-    const td = event
-      .composedPath()
-      .find((each) => each instanceof HTMLElement && each.matches('td, tbody th'));
-    if (!(td instanceof HTMLElement)) return undefined;
-    const row = Number(td.parentElement?.dataset['row'] ?? Number.NaN);
-    const column = Number(td.dataset['column'] ?? Number.NaN);
-    return Number.isNaN(row) ? undefined : { row, column: Number.isNaN(column) ? -1 : column };
+  /** The menu of actions, at a place of the screen or below the active cell. */
+  async #openActions(at?: { readonly x: number; readonly y: number }): Promise<void> {
+    await import('./actions-menu.ts');
+    this.#loaded.add('actions');
+    this.requestUpdate();
+    await this.updateComplete;
+    const cell = this.#editor?.input.getBoundingClientRect();
+    const place = at ?? { x: cell?.left ?? 0, y: (cell?.bottom ?? 0) + 2 };
+    await this.renderRoot.querySelector<ActionsMenu>('actions-menu')?.open(place);
   }
 
-  #onPointerDown(event: PointerEvent): void {
-    const { session } = this;
-    const place = this.#at(event);
-    if (!session || !place || event.button !== 0 || event.pointerType === 'touch') return;
-    if (session.draft && event.target === this.#editor) return;
-    if (!session.draft || place.column < 0) event.preventDefault();
-    if (place.column < 0) {
-      this.#leaveDraft(session);
-      session.selectBlock({
-        worksheet: session.worksheet.id,
-        row: place.row,
-        column: 0,
-        toRow: place.row,
-        toColumn: session.worksheet.columnCount - 1,
-      });
-      this.focusCell();
-      return;
-    }
-    if (session.draft && pointAt(session, place.row, place.column)) {
-      event.preventDefault();
-      return;
-    }
-    event.preventDefault();
-    if (!this.#leaveDraft(session)) return;
-    session.select(place.row, place.column, event.shiftKey);
-    this.#drag = { pointer: event.pointerId };
-    this.focusCell();
-  }
-
-  #selectColumn(column: number): void {
-    const { session } = this;
-    if (!session) return;
-    const { id, rowCount } = session.worksheet;
-    session.selectBlock({ worksheet: id, row: 0, column, toRow: rowCount - 1, toColumn: column });
-    this.focusCell();
-  }
-
-  #onPointerMove(event: PointerEvent): void {
-    const { session } = this;
-    if (!session || this.#drag?.pointer !== event.pointerId) return;
-    const place = this.#at(event);
-    const { toRow, toColumn } = session.selection;
-    if (place && place.column >= 0 && (place.row !== toRow || place.column !== toColumn))
-      session.select(place.row, place.column, true);
-  }
-
-  #onPointerUp(): void {
-    this.#drag = undefined;
-  }
-
-  /** Touch: the first tap selects, the second one edits; dragging scrolls. */
-  #onClick(event: MouseEvent): void {
-    const { session } = this;
-    const place = this.#at(event);
-    const touch = event instanceof PointerEvent && event.pointerType === 'touch';
-    if (!session || !place || !touch || place.column < 0) return;
-    if (session.draft && event.target === this.#editor) return;
-    if (session.draft && pointAt(session, place.row, place.column)) return;
-    if (!this.#leaveDraft(session)) return;
-    const key = `${place.row} ${place.column}`;
-    const again = key === this.#touched && session.selection.row === place.row;
-    session.select(place.row, place.column);
-    this.#touched = key;
-    if (again) startDraft(session, contentHere(session), false, 'cell');
-  }
-
-  #onDoubleClick(event: MouseEvent): void {
-    const { session } = this;
-    const place = this.#at(event);
-    if (!session || session.draft || !place || place.column < 0) return;
-    startDraft(session, contentHere(session), false, 'cell');
-  }
-
-  /** Commits what is being edited; false where it was refused. */
-  #leaveDraft(session: Session): boolean {
-    return session.draft === undefined || commitDraft(session, undefined);
-  }
-
-  #onCopy(event: ClipboardEvent, cut: boolean): void {
-    const { session } = this;
-    if (!session || session.draft) return;
-    event.preventDefault();
-    event.clipboardData?.setData('text/plain', copyText(session, cut));
-  }
-
-  #onPaste(event: ClipboardEvent): void {
-    const { session } = this;
-    if (!session || session.draft) return;
-    event.preventDefault();
-    pasteText(session, event.clipboardData?.getData('text/plain') ?? '');
-  }
-
-  #onGrip(event: PointerEvent): void {
-    const grip = event.currentTarget;
-    const { session } = this;
-    if (!(grip instanceof HTMLElement) || !session) return;
+  /** A table dropped on the page is shown before it is taken; any other file is left to the program. */
+  async #onDrop(event: DragEvent): Promise<void> {
+    const file = event.dataTransfer?.files[0];
+    if (!file || !/\.(?:csv|tsv|tab|txt)$/i.test(file.name)) return;
     event.preventDefault();
     event.stopPropagation();
-    const column = Number(grip.dataset['column']);
-    const start = event.clientX;
-    const width = this.#faces.width(column);
-    const col = this.renderRoot.querySelectorAll<HTMLElement>('col:not(.head)')[column];
-    const at = (x: number): number => Math.max(36, Math.round(width + x - start));
-    const move = (moved: PointerEvent): void => col?.style.setProperty('width', `${at(moved.clientX)}px`);
-    grip.setPointerCapture(event.pointerId);
-    grip.addEventListener('pointermove', move);
-    grip.addEventListener(
-      'pointerup',
-      (up) => {
-        grip.removeEventListener('pointermove', move);
-        if (at(up.clientX) !== width) resizeColumn(session, column, at(up.clientX));
-      },
-      { once: true },
-    );
+    openLeaf(this, 'table', { text: await file.text(), from: file.name, copied: false });
   }
 }
 customElements.define('page-grid', PageGrid);

@@ -1,0 +1,24 @@
+/** Which bar lies over the page: finding and replacing, or going to a place. */
+
+import type { Session } from './session.ts';
+
+export type Bar = 'find' | 'go';
+
+const open = new WeakMap<Session, Bar>();
+let asked = 0;
+
+export const barOf = (session: Session): Bar | undefined => open.get(session);
+
+/** How often a bar was asked for: an open one takes the focus again. */
+export const timesAsked = (): number => asked;
+
+export function openBar(session: Session, bar: Bar): void {
+  open.set(session, bar);
+  asked += 1;
+  session.changed();
+}
+
+export function closeBar(session: Session): void {
+  open.delete(session);
+  session.changed();
+}

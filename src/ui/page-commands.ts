@@ -1,0 +1,39 @@
+/** What can be done with the page as a whole: in the notebook's menu. */
+
+import { openActions } from './actions-place.ts';
+import { toggleHead } from './line-editing.ts';
+import { openBar } from './page-bar.ts';
+import type { ProgramCommand } from './program-command.ts';
+
+export const PAGE_COMMANDS: readonly ProgramCommand[] = [
+  { group: 'Page', words: 'Find and replace…', key: 'f', run: (session) => openBar(session, 'find') },
+  { group: 'Page', words: 'Go to…', key: 'g', run: (session) => openBar(session, 'go') },
+  {
+    group: 'Page',
+    words: 'Actions for the selection…',
+    shown: 'Shift F10',
+    run: (session) => openActions(session),
+  },
+  {
+    group: 'Page',
+    words: (session) => (session.showFormulas ? 'Show values' : 'Show formulas in place of values'),
+    run(session) {
+      session.showFormulas = !session.showFormulas;
+      session.changed();
+    },
+  },
+  {
+    group: 'Page',
+    words: ({ worksheet }) =>
+      worksheet.headRow ? 'Let the first row scroll' : 'Keep the first row in sight',
+    changes: true,
+    run: (session) => toggleHead(session, 'headRow'),
+  },
+  {
+    group: 'Page',
+    words: ({ worksheet }) =>
+      worksheet.headColumn ? 'Let the first column scroll' : 'Keep the first column in sight',
+    changes: true,
+    run: (session) => toggleHead(session, 'headColumn'),
+  },
+];

@@ -1,0 +1,43 @@
+/** Pasting: what was copied here goes on as it is; a table of another program is understood, and shown first where anything in it is not plain. */
+
+import { enter, isRefusal } from '../document/index.ts';
+import { understandTable } from '../exchange/index.ts';
+import type { UnderstoodTable } from '../exchange/index.ts';
+import { pasteOwn } from './editing.ts';
+import { openLeaf } from './open-leaf.ts';
+import { typing } from './number-locale.ts';
+import type { Session } from './session.ts';
+
+/** A table to be looked at before it is taken, for the leaf "table". */
+export interface ForeignTable {
+  readonly text: string;
+  /** Where it comes from: "what was copied", the name of a file. */
+  readonly from: string;
+  readonly copied: boolean;
+}
+
+/** Nothing in it was understood as more than it says: no question, no units line, no unit of a header. */
+const isPlain = ({ asksDecimalMark, columns, headerLines }: UnderstoodTable): boolean =>
+  !asksDecimalMark && headerLines < 2 && columns.every(({ unit }) => unit === '');
+
+/** Puts a copied text into the worksheet from the active cell on, or asks in the leaf "table". */
+export function pasteFrom(session: Session, text: string, from: EventTarget): void {
+  if (session.readOnly || text === '' || pasteOwn(session, text)) return;
+  const { notebook, address } = session;
+  const ask = (): void => openLeaf(from, 'table', { text, from: 'what was copied', copied: true });
+  if (!/[\t\r\n]/.test(text.replace(/\r?\n$/, ''))) {
+    const answer = enter(notebook, { ...address, typed: text.replace(/\r?\n$/, ''), ...typing() });
+    if (isRefusal(answer) && answer.readings) ask();
+    else session.run(answer);
+    return;
+  }
+  const table = understandTable(text, {
+    delimiter: '\t',
+    currency: notebook.currency,
+    keepsBlankLines: true,
+    formulas: { ...typing(), currency: notebook.currency },
+  });
+  if (isRefusal(table)) session.run(table);
+  else if (isPlain(table)) session.run(enter(notebook, { ...address, typed: table.contents }));
+  else ask();
+}

@@ -1,0 +1,150 @@
+/** The one text field of the page: always over the active cell, so that no first character is lost. */
+
+import type { GridAction } from '../keymap.ts';
+import { gridAction } from '../keymap.ts';
+import { copyText, startDraft } from '../editing.ts';
+import { pasteFrom } from '../pasting.ts';
+import { describeCell } from '../describe-cell.ts';
+import { draftKey, shownCompletion } from '../draft-keys.ts';
+import type { Session } from '../session.ts';
+
+export interface EditedPage {
+  readonly session: Session | undefined;
+  readonly root: ShadowRoot;
+  /** True where the program's own keypad stands in for the system's keyboard. */
+  readonly ownKeypad: boolean;
+  act(session: Session, action: GridAction): void;
+}
+
+export class PageEditor {
+  readonly input = document.createElement('input');
+
+  constructor(private readonly page: EditedPage) {
+    const { input } = this;
+    input.className = 'editor';
+    input.type = 'text';
+    input.autocomplete = 'off';
+    input.spellcheck = false;
+    input.setAttribute('autocapitalize', 'off');
+    input.setAttribute('enterkeyhint', 'enter');
+    input.addEventListener('keydown', (event) => this.#onKey(event));
+    input.addEventListener('beforeinput', (event) => this.#onBeforeInput(event));
+    input.addEventListener('compositionstart', () => this.#begin());
+    input.addEventListener('input', () => this.#onInput());
+    input.addEventListener('select', () => this.#onCaret());
+    input.addEventListener('keyup', () => this.#onCaret());
+    input.addEventListener('pointerup', () => this.#onCaret());
+    input.addEventListener('copy', (event) => this.#onCopy(event, false));
+    input.addEventListener('cut', (event) => this.#onCopy(event, true));
+    input.addEventListener('paste', (event) => this.#onPaste(event));
+  }
+
+  get hasFocus(): boolean {
+    return this.page.root.activeElement === this.input;
+  }
+
+  focus(): void {
+    this.input.focus({ preventScroll: true });
+  }
+
+  /** Puts the field over the active cell and shows what is being typed. */
+  place(session: Session, td: HTMLElement): void {
+    const { input } = this;
+    if (input.parentElement !== td) {
+      const focused = this.hasFocus;
+      td.append(input);
+      if (focused) this.focus();
+    }
+    const { draft } = session;
+    input.classList.toggle('open', draft !== undefined);
+    input.readOnly = session.readOnly;
+    const text = draft?.text ?? '';
+    if (input.value !== text) input.value = text;
+    if (draft?.where === 'cell' && (input.selectionStart !== draft.from || input.selectionEnd !== draft.to))
+      input.setSelectionRange(draft.from, draft.to);
+    input.style.setProperty('--editor-width', `${text.length * 9.2 + 30}px`);
+    input.setAttribute('aria-label', describeCell(session));
+    input.inputMode = this.page.ownKeypad || session.cell?.choices ? 'none' : 'text';
+    this.#nameList(session);
+    if (draft?.where === 'cell' && !this.hasFocus) this.focus();
+  }
+
+  /** A choice cell is a combobox while its list is open. */
+  #nameList(session: Session): void {
+    const { input } = this;
+    const list = session.draft?.where === 'cell' ? shownCompletion(session) : undefined;
+    const isChoice = list?.choices[0]?.type === 'choice';
+    if (session.cell?.choices) {
+      input.setAttribute('role', 'combobox');
+      input.setAttribute('aria-haspopup', 'listbox');
+      input.setAttribute('aria-expanded', isChoice ? 'true' : 'false');
+    } else for (const name of ['role', 'aria-haspopup', 'aria-expanded']) input.removeAttribute(name);
+    if (list && isChoice) {
+      input.setAttribute('aria-controls', 'cell-choices');
+      input.setAttribute('aria-activedescendant', `cell-choice-${list.at}`);
+    } else for (const name of ['aria-controls', 'aria-activedescendant']) input.removeAttribute(name);
+  }
+
+  #begin(): void {
+    const { session } = this.page;
+    if (session && !session.draft && !session.readOnly) startDraft(session, '', true, 'cell');
+  }
+
+  #onBeforeInput(event: InputEvent): void {
+    if (!this.page.session || this.page.session.draft) return;
+    if (event.inputType.startsWith('delete') || event.inputType.startsWith('history')) event.preventDefault();
+    else this.#begin();
+  }
+
+  #onInput(): void {
+    const { session } = this.page;
+    const { input } = this;
+    session?.setDraft({
+      text: input.value,
+      from: input.selectionStart ?? input.value.length,
+      to: input.selectionEnd ?? input.value.length,
+      typedOver: session.draft?.typedOver ?? true,
+      where: 'cell',
+    });
+  }
+
+  #onCaret(): void {
+    const { session } = this.page;
+    const { input } = this;
+    if (!session?.draft || session.draft.text !== input.value) return;
+    const [from, to] = [input.selectionStart ?? 0, input.selectionEnd ?? 0];
+    if (from !== session.draft.from || to !== session.draft.to)
+      session.setDraft({ ...session.draft, from, to, where: 'cell' });
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const { session } = this.page;
+    if (!session || event.isComposing) return;
+    if (session.draft) {
+      if (draftKey(session, event)) event.preventDefault();
+      return;
+    }
+    if (event.key === 'Escape') {
+      session.select(session.selection.row, session.selection.column);
+      return;
+    }
+    const action = gridAction(event);
+    if (!action) return;
+    event.preventDefault();
+    this.page.act(session, action);
+  }
+
+  #onCopy(event: ClipboardEvent, cut: boolean): void {
+    const { session } = this.page;
+    if (!session || session.draft) return;
+    event.preventDefault();
+    event.clipboardData?.setData('text/plain', copyText(session, cut));
+  }
+
+  #onPaste(event: ClipboardEvent): void {
+    const { session } = this.page;
+    if (!session || session.draft) return;
+    event.preventDefault();
+    pasteFrom(session, event.clipboardData?.getData('text/plain') ?? '', this.input);
+  }
+}
