@@ -40,6 +40,9 @@ test('a package in the wrong folder or file is caught', () => {
   expect(planted('engine/a.ts', "import { HyperFormula } from 'hyperformula';")).toEqual([
     'engine/a.ts: package hyperformula is not for engine',
   ]);
+  expect(planted('ui/plot-picture.ts', "import('@observablehq/plot');")).toEqual([
+    'ui/plot-picture.ts: package @observablehq/plot is not for ui',
+  ]);
 });
 
 test('reaching past the index of a folder is caught', () => {

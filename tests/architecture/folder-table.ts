@@ -2,7 +2,7 @@
 
 export interface FolderRule {
   readonly folders: readonly string[];
-  /** Package names; a path ending in .ts limits the package to that one file. */
+  /** Package names; a path in the folder ending in .ts limits the package to that one file. */
   readonly packages: Readonly<Record<string, 'anywhere' | `${string}.ts`>>;
   /** May touch the clock and randomness itself. */
   readonly impure?: boolean;

@@ -44,7 +44,7 @@ const packageOf = (specifier: string): string =>
 
 function allowedPackage(rule: FolderRule, name: string, file: string): boolean {
   const where = rule.packages[name] ?? rule.packages[`${name.split('/')[0]}/*`];
-  return where === 'anywhere' || (where !== undefined && posix.basename(file) === where);
+  return where === 'anywhere' || (where !== undefined && file.endsWith(`/${where}`));
 }
 
 /** Every offence against the table, as sentences; empty when the house is in order. */
