@@ -1,6 +1,8 @@
 /** Builds the page: one static folder that works from any path and without network. */
 
-import { readFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { notices } from './vite.notices.ts';
@@ -9,6 +11,40 @@ import { source } from './vite.source.ts';
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
   version: string;
 };
+
+/** Which build this is: page and workers of one build belong together. The same sources give the same id. */
+function buildId(): string {
+  const given = process.env['SWARFBOOK_BUILD'];
+  if (given) return given;
+  const hash = createHash('sha256').update(readFileSync(new URL('package-lock.json', import.meta.url)));
+  for (const folder of ['src', 'sheets']) {
+    const home = join(import.meta.dirname, folder);
+    for (const name of readdirSync(home, { recursive: true, encoding: 'utf8' }).sort()) {
+      const path = join(home, name);
+      if (statSync(path).isFile()) hash.update(name).update(readFileSync(path));
+    }
+  }
+  return `${version}+${hash.digest('hex').slice(0, 10)}`;
+}
+
+const PUBLIC = 'src/public';
+const MANIFEST = 'swarfbook.webmanifest';
+
+/** Writes the list of the build's files into it: the page holds it against what lies in the cache before it calls itself ready without network. */
+const keptFiles = (): Plugin => ({
+  name: 'kept-files',
+  apply: 'build',
+  enforce: 'post',
+  generateBundle: {
+    order: 'post',
+    handler(_, bundle) {
+      const fileName = 'kept-files.json';
+      const own = readdirSync(join(import.meta.dirname, PUBLIC));
+      const files = new Set([...Object.keys(bundle), ...own, 'index.html', MANIFEST, fileName]);
+      this.emitFile({ type: 'asset', fileName, source: JSON.stringify([...files].sort(), null, 1) });
+    },
+  },
+});
 
 const EVALUATOR = '@stdlib/utils-eval';
 
@@ -25,18 +61,22 @@ const withoutEval = (): Plugin => ({
 
 export default defineConfig({
   base: './',
-  define: { 'import.meta.env.VITE_BUILD': JSON.stringify(version) },
-  publicDir: 'src/public',
+  define: {
+    'import.meta.env.VITE_BUILD': JSON.stringify(buildId()),
+    'import.meta.env.VITE_VERSION': JSON.stringify(version),
+  },
+  publicDir: PUBLIC,
   build: { target: 'es2022', outDir: 'dist', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   worker: { format: 'es', plugins: () => [withoutEval()] },
   plugins: [
     withoutEval(),
     notices(import.meta.dirname),
     source(import.meta.dirname),
+    keptFiles(),
     VitePWA({
       registerType: 'prompt',
       injectRegister: null,
-      manifestFilename: 'swarfbook.webmanifest',
+      manifestFilename: MANIFEST,
       includeAssets: [],
       manifest: {
         id: './',
@@ -49,6 +89,8 @@ export default defineConfig({
         display: 'standalone',
         background_color: '#d9dedd',
         theme_color: '#d9dedd',
+        file_handlers: [{ action: '.', accept: { 'application/json': ['.json'] } }],
+        launch_handler: { client_mode: 'navigate-new' },
         icons: [
           { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
           { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },

@@ -3,7 +3,16 @@
 import './ui/page.css';
 import type { FromEngine } from './calculation/index.ts';
 import workerUrl from './engine.worker.ts?worker&url';
-import { DeviceShelf, ProgramOnDevice, cacheLeg, databaseLeg, pickFile, saveFile } from './storage/index.ts';
+import {
+  DeviceShelf,
+  ProgramOnDevice,
+  cacheLeg,
+  databaseLeg,
+  onLaunch,
+  pickFile,
+  readFile,
+  saveFile,
+} from './storage/index.ts';
 import { AppView, type Catalogue, type Template, type World } from './ui/index.ts';
 
 interface Policy {
@@ -22,7 +31,15 @@ const policy = trustedTypes ? trustedTypes.createPolicy('swarfbook', rules) : ru
 const base = new URL('.', location.href).href;
 const second = cacheLeg('swarfbook-notebooks', base);
 const { locks } = navigator as { readonly locks?: LockManager };
-const shelf = new DeviceShelf([databaseLeg('swarfbook'), ...(second ? [second] : [])], Date.now, locks);
+const version: string = import.meta.env['VITE_VERSION'] ?? import.meta.env.MODE;
+const build: string = import.meta.env['VITE_BUILD'] ?? import.meta.env.MODE;
+const shelf = new DeviceShelf({
+  legs: [databaseLeg('swarfbook'), ...(second ? [second] : [])],
+  now: Date.now,
+  program: build,
+  locks,
+  channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel(`swarfbook ${base}`) : undefined,
+});
 const installation = new ProgramOnDevice();
 
 const sheets = import.meta.glob<string>('/sheets/*.json', { query: '?raw', import: 'default' });
@@ -48,9 +65,10 @@ async function loadCatalogue(): Promise<Catalogue> {
 const world: World = {
   shelf,
   installation,
-  version: import.meta.env['VITE_BUILD'] ?? import.meta.env.MODE,
+  version,
+  build,
   templates,
-  files: { save: saveFile, pick: pickFile },
+  files: { save: saveFile, pick: pickFile, read: readFile, onLaunch },
   clock: {
     now: Date.now,
     newId: () =>

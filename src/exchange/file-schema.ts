@@ -86,6 +86,7 @@ export const NotebookSchema = v.object({
   worksheets: v.pipe(v.array(v.unknown()), v.minLength(1), v.maxLength(LIMITS.worksheets)),
   parts: v.exactOptional(v.looseObject({})),
   results: v.exactOptional(v.looseObject({})),
+  program: v.exactOptional(line),
 });
 
 export const ResultSchema = v.object({

@@ -6,6 +6,8 @@ export const FILE_LIMITS = Object.freeze({
   /** Bytes in UTF-8. */
   file: 10 * 1024 * 1024,
   string: 100 * 1024,
+  /** A photograph's text. */
+  photograph: 170_000,
   depth: 20,
 });
 
@@ -42,10 +44,15 @@ function cutAfterLine(text: string): number | undefined {
   return inString || depth > 0 ? lines : undefined;
 }
 
+/** Key of a photograph's text. */
+const PHOTOGRAPH = 'data';
+
 /** What in a parsed value passes a limit or must not be there. */
-function objection(value: unknown, depth: number): string | undefined {
+function objection(value: unknown, depth: number, longest: number = FILE_LIMITS.string): string | undefined {
   if (typeof value === 'string') {
-    return isTooLong(value, FILE_LIMITS.string) ? 'a text in it is longer than 100 kB' : undefined;
+    return isTooLong(value, longest)
+      ? `a text in it is longer than ${longest < 110_000 ? 100 : 170} kB`
+      : undefined;
   }
   if (typeof value === 'number') {
     return Number.isFinite(value) ? undefined : 'a number in it is larger than 1.7e308';
@@ -63,15 +70,15 @@ function objection(value: unknown, depth: number): string | undefined {
     if (FORBIDDEN.has(key)) return `it holds the key ${key}`;
     const inner = isTooLong(key, FILE_LIMITS.string)
       ? 'a text in it is longer than 100 kB'
-      : objection(each, depth + 1);
+      : objection(each, depth + 1, key === PHOTOGRAPH ? FILE_LIMITS.photograph : FILE_LIMITS.string);
     if (inner !== undefined) return inner;
   }
   return undefined;
 }
 
-/** The parsed value, or one sentence that says why it can not be opened. */
-export function guardedJson(text: string): { readonly value: unknown } | Refusal {
-  if (isTooLong(text, FILE_LIMITS.file))
+/** The parsed value, or one sentence that says why it can not be opened. What the program kept itself may be longer than a file. */
+export function guardedJson(text: string, own = false): { readonly value: unknown } | Refusal {
+  if (!own && isTooLong(text, FILE_LIMITS.file))
     return { message: 'The file is larger than 10 MB, the most that is read.' };
   const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
   if (!/^\s*\{/.test(plain)) return { message: 'The file is not a notebook.' };

@@ -35,12 +35,14 @@ import {
 } from './file-schema.ts';
 import { guardedJson } from './guarded-json.ts';
 import { PART_SCHEMAS } from './part-schema.ts';
-import type { StoredResult, StoredResults } from './stored-result.ts';
+import { NO_RESULTS, type StoredResult, type StoredResults } from './stored-result.ts';
 import { FORMAT } from './write-notebook.ts';
 
 export interface ReadNotebook {
   readonly notebook: Notebook;
   readonly results: StoredResults;
+  /** Version of the program that computed the results. */
+  readonly program?: string;
   /** Written by a newer program: to be shown with its stored results, not to be changed. */
   readonly newer?: true;
 }
@@ -153,7 +155,7 @@ function readWorksheet(value: unknown, number: number): Worksheet {
   });
 }
 
-function readResults(results: object, worksheets: readonly Worksheet[]): StoredResults {
+function resultsOf(results: object, worksheets: readonly Worksheet[]): StoredResults {
   const known = new Set(worksheets.map(({ id }) => id));
   const all = new Map<string, ReadonlyMap<string, StoredResult>>();
   for (const [id, cells] of Object.entries(results)) {
@@ -223,14 +225,26 @@ function readChecked(value: unknown): ReadNotebook {
       ...(parts && { parts }),
       ...keptOf(value, NotebookSchema),
     }),
-    results: readResults(read.results ?? {}, worksheets),
+    results: resultsOf(read.results ?? {}, worksheets),
+    ...(read.program !== undefined && { program: read.program }),
     ...(read.format > FORMAT && { newer: true }),
   };
 }
 
-/** Reads the text of a file. Nothing in it is trusted. */
-export function readNotebook(text: string): ReadNotebook | Refusal {
+/** Results as `writeResults` wrote them; none where the text is damaged. */
+export function readResults(text: string, { worksheets }: Notebook): StoredResults {
   const json = guardedJson(text);
+  try {
+    return 'value' in json && isObject(json.value) ? resultsOf(json.value, worksheets) : NO_RESULTS;
+  } catch (error) {
+    if (!(error instanceof Complaint)) throw error;
+    return NO_RESULTS;
+  }
+}
+
+/** Reads the text of a file. Nothing in it is trusted. A text that the program kept itself may be larger than a file. */
+export function readNotebook(text: string, from: 'file' | 'own' = 'file'): ReadNotebook | Refusal {
+  const json = guardedJson(text, from === 'own');
   if ('message' in json) return json;
   const format = isObject(json.value) ? json.value['format'] : undefined;
   if (typeof format !== 'number') return { message: 'The file is not a notebook: it names no format.' };

@@ -81,6 +81,10 @@ function resultsObject(notebook: Notebook, results: StoredResults): Entries {
   return new Entries(worksheets);
 }
 
+/** The results alone, as text for `readResults`. */
+export const writeResults = (notebook: Notebook, results: StoredResults): string =>
+  lineJson(resultsObject(notebook, results));
+
 /** The lists beside the worksheets, one record a line. */
 function partsObject(parts: Parts): Record<string, unknown> {
   const lists = Object.entries(parts).map(([name, list]): [string, unknown] => [
@@ -90,8 +94,11 @@ function partsObject(parts: Parts): Record<string, unknown> {
   return Object.fromEntries(lists);
 }
 
-/** The file's text. Equal notebooks give equal bytes; results stand apart from the contents. */
-export function writeNotebook(notebook: Notebook, results?: StoredResults): string {
+/**
+ * The file's text. Equal notebooks give equal bytes; results stand apart from the contents, with the version of the
+ * program that computed them.
+ */
+export function writeNotebook(notebook: Notebook, results?: StoredResults, program?: string): string {
   const { id, title, reading, display, currency, worksheets, parts, kept } = notebook;
   const stored = results && resultsObject(notebook, results);
   const file = withKept({
@@ -103,7 +110,7 @@ export function writeNotebook(notebook: Notebook, results?: StoredResults): stri
     currency,
     worksheets: worksheets.map(worksheetObject),
     ...(parts && { parts: partsObject(parts) }),
-    ...(stored && stored.list.length > 0 && { results: stored }),
+    ...(stored && stored.list.length > 0 && { results: stored, ...(program && { program }) }),
     ...(kept && { kept }),
   });
   return `${lineJson(file)}\n`;

@@ -11,19 +11,21 @@ export function cacheLeg(cacheName: string, base: string): Leg | undefined {
   const url = (key: string): string => folder + key.split('/').map(encodeURIComponent).join('/');
   const keyOf = (address: string): string =>
     address.slice(folder.length).split('/').map(decodeURIComponent).join('/');
+  const keysIn = async (cache: Cache, prefix: string): Promise<string[]> =>
+    (await cache.keys())
+      .filter((request) => request.url.startsWith(folder))
+      .map((request) => keyOf(request.url))
+      .filter((key) => key.startsWith(prefix));
   return {
     name: 'cache',
-    async read(prefix) {
+    async read(prefix, wanted = () => true) {
       const cache = await caches.open(cacheName);
       const found = new Map<string, unknown>();
-      const requests = (await cache.keys()).filter(
-        (request) => request.url.startsWith(folder) && keyOf(request.url).startsWith(prefix),
-      );
       await Promise.all(
-        requests.map(async (request) => {
-          const response = await cache.match(request);
+        (await keysIn(cache, prefix)).filter(wanted).map(async (key) => {
+          const response = await cache.match(url(key));
           try {
-            if (response) found.set(keyOf(request.url), JSON.parse(await response.text()));
+            if (response) found.set(key, JSON.parse(await response.text()));
           } catch {
             // A torn record is as good as none: the chain notices.
           }
@@ -31,6 +33,7 @@ export function cacheLeg(cacheName: string, base: string): Leg | undefined {
       );
       return found;
     },
+    keys: async (prefix) => keysIn(await caches.open(cacheName), prefix),
     async write({ put, remove = [] }: Write) {
       const cache = await caches.open(cacheName);
       const headers = { 'content-type': 'application/json' };

@@ -54,6 +54,32 @@ const isRecord = (value: unknown): value is { readonly seq: number; readonly bod
   'body' in value &&
   typeof value.body === 'string';
 
+/** Entries up to a state, oldest first, as far back as each is sound and leads to the next: the steps that led there. */
+export function stepsTo(
+  { seq, hash }: { readonly seq: number; readonly hash: string },
+  entries: readonly Entry[],
+): readonly Entry[] {
+  const bySeq = new Map(entries.filter(isRecord).map((entry) => [entry.seq, entry]));
+  const steps: Entry[] = [];
+  let wanted = hash;
+  for (let at = seq; ; at -= 1) {
+    const entry = bySeq.get(at);
+    if (!entry || entry.hash !== wanted || !isSound(entry)) break;
+    steps.push(entry);
+    wanted = entry.before;
+  }
+  return steps.toReversed();
+}
+
+/** Whether a message or a record is an entry whose hash is right. */
+export const isEntry = (value: unknown): value is Entry =>
+  isRecord(value) &&
+  'before' in value &&
+  typeof value.before === 'string' &&
+  'hash' in value &&
+  typeof value.hash === 'string' &&
+  isSound(value as Entry);
+
 export interface Chain {
   readonly snapshot: Snapshot;
   /** Entries after the snapshot, in order, each sound and following the one before. */

@@ -1,7 +1,7 @@
 /** The first leg: IndexedDB, written through to the disk. The one file that knows the key-value library. */
 
 import { promisifyRequest, type UseStore } from 'idb-keyval';
-import { Overtaken, type Leg, type Write } from './leg.ts';
+import { Overtaken, isExpected, type Leg, type Write } from './leg.ts';
 
 const STORE = 'values';
 const RETRIES = 2;
@@ -41,19 +41,26 @@ export function strictStore(databaseName: string): UseStore {
   };
 }
 
+const under = (prefix: string): IDBKeyRange => IDBKeyRange.bound(prefix, `${prefix}\uffff`);
+
 export function databaseLeg(databaseName: string): Leg {
   const store = strictStore(databaseName);
   return {
     name: 'database',
-    read: (prefix) =>
+    read: (prefix, wanted = () => true) =>
       store('readonly', async (values) => {
-        const range = IDBKeyRange.bound(prefix, `${prefix}\uffff`);
+        const range = under(prefix);
         const [keys, found] = await Promise.all([
           promisifyRequest(values.getAllKeys(range)),
           promisifyRequest(values.getAll(range)),
         ]);
-        return new Map(keys.map((key, k): [string, unknown] => [String(key), found[k]]));
+        const entries = keys.map((key, k): [string, unknown] => [String(key), found[k]]);
+        return new Map(entries.filter(([key]) => wanted(key)));
       }),
+    keys: (prefix) =>
+      store('readonly', async (values) =>
+        (await promisifyRequest(values.getAllKeys(under(prefix)))).map(String),
+      ),
     write: ({ put, remove = [], guard }: Write) =>
       store('readwrite', (values) => {
         const done = promisifyRequest(values.transaction);
@@ -67,16 +74,15 @@ export function databaseLeg(databaseName: string): Leg {
         }
         return new Promise<void>((resolve, reject) => {
           const request = values.get(guard.key);
-          let overtaken = false;
+          let overtaken: Overtaken | undefined;
           request.addEventListener('success', () => {
-            overtaken = JSON.stringify(request.result) !== JSON.stringify(guard.value);
-            if (overtaken) values.transaction.abort();
-            else carryOut();
+            if (isExpected(request.result, guard.anyOf)) return carryOut();
+            overtaken = new Overtaken(request.result);
+            values.transaction.abort();
           });
           done.then(
             () => resolve(),
-            (reason: unknown) =>
-              reject(overtaken ? new Overtaken() : (reason ?? new Error('the write was aborted'))),
+            (reason: unknown) => reject(overtaken ?? reason ?? new Error('the write was aborted')),
           );
         });
       }),

@@ -1,32 +1,48 @@
 /** Files in and out of the browser. */
 
-/** Share sheet where it takes files (tablets), else a download. */
-export async function saveFile(name: string, text: string, type: string): Promise<void> {
+/** Largest file that is read. */
+export const FILE_LIMIT = 10_000_000;
+
+export interface TextFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Share sheet where it takes files (tablets), else a download; 'text' where there is neither. Called within a gesture. */
+export async function saveFile(
+  name: string,
+  text: string,
+  type: string,
+): Promise<'shared' | 'downloaded' | 'cancelled' | 'text'> {
   const blob = new Blob([text], { type });
   const file = new File([blob], name, { type });
   const coarse = matchMedia('(pointer: coarse)').matches;
   if (coarse && navigator.canShare?.({ files: [file] })) {
     try {
       await navigator.share({ files: [file], title: name });
-      return;
+      return 'shared';
     } catch (reason) {
-      if (reason instanceof DOMException && reason.name === 'AbortError') return;
+      if (reason instanceof DOMException && reason.name === 'AbortError') return 'cancelled';
     }
   }
   const link = document.createElement('a');
+  if (!('download' in link)) return 'text';
   link.href = URL.createObjectURL(blob);
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  return 'downloaded';
 }
 
-/** Largest file that is read. */
-export const FILE_LIMIT = 10_000_000;
+/** Throws in words where the file is too large. */
+export async function readFile(file: File): Promise<TextFile> {
+  if (file.size > FILE_LIMIT)
+    throw new RangeError(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; at most 10 MB are read`);
+  return { name: file.name, text: await file.text() };
+}
 
 /** Undefined where no file was chosen; a file above the limit is an error in words. */
-export function pickFile(
-  accept: string,
-): Promise<{ readonly name: string; readonly text: string } | undefined> {
+export function pickFile(accept: string): Promise<TextFile | undefined> {
   return new Promise((resolve, reject) => {
     const input = document.createElement('input');
     input.type = 'file';
@@ -34,13 +50,21 @@ export function pickFile(
     input.addEventListener('cancel', () => resolve(undefined));
     input.addEventListener('change', () => {
       const file = input.files?.[0];
-      if (!file) return resolve(undefined);
-      if (file.size > FILE_LIMIT)
-        return reject(
-          new RangeError(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; at most 10 MB are read`),
-        );
-      file.text().then((text) => resolve({ name: file.name, text }), reject);
+      if (file) readFile(file).then(resolve, reject);
+      else resolve(undefined);
     });
     input.click();
+  });
+}
+
+interface LaunchQueue {
+  setConsumer(consumer: (launch: { readonly files?: readonly { getFile(): Promise<File> }[] }) => void): void;
+}
+
+/** Calls back with every file by which the system starts the program, where the browser knows of that. */
+export function onLaunch(open: (file: File) => void): void {
+  const { launchQueue } = globalThis as { readonly launchQueue?: LaunchQueue };
+  launchQueue?.setConsumer(async ({ files = [] }) => {
+    for (const handle of files) open(await handle.getFile());
   });
 }

@@ -1,6 +1,7 @@
 /** One tab edits a notebook, the others only read it. */
 
 export class NotebookLock {
+  #id: string | undefined;
   #release: (() => void) | undefined;
   /** Settles when the browser has taken the lock back. */
   #released: Promise<unknown> = Promise.resolve();
@@ -13,23 +14,34 @@ export class NotebookLock {
     this.#lost = lost;
   }
 
-  /** True where this tab may edit. Without the browser's locks every tab may, and the guarded write decides. */
-  async take(id: string, steal = false): Promise<boolean> {
+  /**
+   * True where this tab may edit. A lock that another tab holds is waited for so many milliseconds, then taken from it
+   * if `steal` says so. Without the browser's locks every tab may edit, and the guarded write decides.
+   */
+  async take(id: string, patience = 0, steal = false): Promise<boolean> {
+    if (this.#release && this.#id === id) return true;
     await this.release();
-    const { locks } = this;
-    if (!locks) return true;
+    if (!this.locks) return true;
+    if (patience > 0 && (await this.#ask(id, { signal: AbortSignal.timeout(patience) }))) return true;
+    return this.#ask(id, steal ? { steal } : { ifAvailable: true });
+  }
+
+  #ask(id: string, options: LockOptions): Promise<boolean> {
     return new Promise((answer) => {
       let mine = false;
-      this.#released = locks
-        .request(`swarfbook ${id}`, steal ? { steal } : { ifAvailable: true }, (lock) => {
-          mine = lock !== null;
-          answer(mine);
-          return mine ? new Promise<void>((resolve) => (this.#release = resolve)) : undefined;
-        })
-        .catch(() => {
-          answer(false);
-          if (mine) this.#lost();
-        });
+      const asked = this.locks?.request(`swarfbook ${id}`, options, (lock) => {
+        mine = lock !== null;
+        answer(mine);
+        if (!mine) return undefined;
+        this.#id = id;
+        return new Promise<void>((resolve) => (this.#release = resolve));
+      });
+      this.#released = Promise.resolve(asked).catch(() => {
+        answer(false);
+        if (!mine) return;
+        this.#release = undefined;
+        this.#lost();
+      });
     });
   }
 

@@ -1,49 +1,55 @@
-/** The program itself on this device: service worker, readiness without network, waiting versions. */
+/** The program itself on this device: service worker, readiness without network, waiting versions, the browser's promise to keep things. */
+
+import { isUninstalledTablet, riskWords } from './storage-signs.ts';
 
 export type Readiness = 'insecure' | 'unsupported' | 'loading' | 'ready';
 
 const HOUR = 3_600_000;
-
-/** Settles when a worker is installed, or is given up. */
-const settled = (worker: ServiceWorker | null | undefined): Promise<void> =>
-  new Promise((resolve) => {
-    const look = (): void => {
-      if (worker?.state !== 'installing') resolve();
-    };
-    worker?.addEventListener('statechange', look);
-    look();
-  });
+/** The build's list of its own files, one of them. */
+const LIST = 'kept-files.json';
 
 export class ProgramOnDevice {
   readiness: Readiness = 'loading';
   updateWaiting = false;
   /** Whether the browser has promised to keep what is stored; undefined while it has not been asked. */
   persisted: boolean | undefined;
+  risk: string | undefined;
   #registration: ServiceWorkerRegistration | undefined;
-  #accepting: (() => Promise<void>) | undefined;
+  #reloading = false;
+  #finished: (waiting: boolean) => Promise<boolean> = () => Promise.resolve(true);
   readonly #listeners = new Set<() => void>();
 
   onChange(changed: () => void): void {
     this.#listeners.add(changed);
   }
 
+  beforeReload(finished: (waiting: boolean) => Promise<boolean>): void {
+    this.#finished = finished;
+  }
+
   /** `url` is already trusted where the browser asks for it. */
   async start(url: string): Promise<void> {
+    void this.#lookForRisk();
     if (!isSecureContext) return this.#set('insecure');
     if (!('serviceWorker' in navigator)) return this.#set('unsupported');
     try {
+      // Where nothing was in charge before, the first worker takes over without a new version.
+      let before = navigator.serviceWorker.controller;
+      navigator.serviceWorker.addEventListener('controllerchange', () => {
+        if (before) void this.#reload(true);
+        before = navigator.serviceWorker.controller;
+      });
       const registration = await navigator.serviceWorker.register(url);
       this.#registration = registration;
       registration.addEventListener('updatefound', () => this.#watch(registration.installing));
       this.#watch(registration.installing);
       if (registration.waiting && registration.active) this.#waiting();
-      navigator.serviceWorker.addEventListener('controllerchange', () => void this.#changedHands());
       document.addEventListener('visibilitychange', () => {
         if (document.visibilityState === 'visible') void this.checkForUpdate();
       });
       setInterval(() => void this.checkForUpdate(), HOUR);
       await navigator.serviceWorker.ready;
-      await this.#lookForReadiness();
+      await this.checkForUpdate();
     } catch {
       this.#set('unsupported');
     }
@@ -51,37 +57,35 @@ export class ProgramOnDevice {
 
   /** Asks the browser to keep what is stored even when space is short; from a gesture of the user. */
   async askToKeep(): Promise<void> {
-    if (!isSecureContext) return;
-    const { storage } = navigator;
-    this.persisted = (await storage?.persisted?.()) || (await storage?.persist?.()) || false;
-    this.#tell();
+    if (!isSecureContext || this.persisted !== undefined) return;
+    this.persisted = false;
+    this.persisted = (await navigator.storage?.persist?.().catch(() => false)) ?? false;
+    await this.#lookForRisk();
   }
 
-  /** Settles when a newer version, if there is one, lies ready; false where the place it comes from gave no answer. */
   async checkForUpdate(): Promise<boolean> {
-    const registration = this.#registration;
-    const asked = navigator.onLine
-      ? await registration?.update().then(
-          () => true,
-          () => false,
-        )
-      : false;
-    await settled(registration?.installing);
+    const answered = await this.#registration?.update().then(
+      () => true,
+      () => false,
+    );
     await this.#lookForReadiness();
-    return asked ?? false;
+    return answered ?? false;
   }
 
-  /** `finished` settles when the open edit is written; then the page starts again with the new version. */
-  async acceptUpdate(finished: () => Promise<void>): Promise<void> {
-    this.#accepting = finished;
-    this.#registration?.waiting?.postMessage({ type: 'SKIP_WAITING' });
+  /** The open edit is written first; then the waiting version takes over and the page starts again with it. */
+  async acceptUpdate(): Promise<void> {
+    if (!(await this.#finished(false))) return;
+    const waiting = this.#registration?.waiting;
+    if (waiting) waiting.postMessage({ type: 'SKIP_WAITING' });
+    else await this.#reload(false);
   }
 
-  async #changedHands(): Promise<void> {
-    const finished = this.#accepting;
-    if (!finished) return;
-    await finished();
-    location.reload();
+  /** Another version is in charge now, accepted here or in another tab: the page follows when its own edit is written. */
+  async #reload(wait: boolean): Promise<void> {
+    if (this.#reloading) return;
+    this.#reloading = true;
+    if (await this.#finished(wait)) location.reload();
+    this.#reloading = false;
   }
 
   #watch(worker: ServiceWorker | null | undefined): void {
@@ -97,18 +101,23 @@ export class ProgramOnDevice {
     this.#tell();
   }
 
-  /** Ready when a worker is active and everything this page has loaded lies in its cache. */
+  async #lookForRisk(): Promise<void> {
+    const { storage } = navigator;
+    if (await storage?.persisted?.().catch(() => false)) this.persisted = true;
+    const quota = (await storage?.estimate?.().catch(() => undefined))?.quota;
+    this.risk = riskWords({
+      quota,
+      hasWorkers: !isSecureContext || 'serviceWorker' in navigator,
+      isUninstalledTablet: isUninstalledTablet(),
+      persisted: this.persisted,
+    });
+    this.#tell();
+  }
+
+  /** Ready when a worker is active and every file of the build lies in its cache. */
   async #lookForReadiness(): Promise<void> {
-    const base = new URL('.', location.href).href;
-    const loaded = performance
-      .getEntriesByType('resource')
-      .map((each) => each.name.replace(/[?#].*$/, ''))
-      .filter(
-        (name) => name.startsWith(base) && /\.(?:js|css|woff2|svg)$/.test(name) && !name.endsWith('/sw.js'),
-      );
-    const wanted = [new URL('index.html', base).href, ...new Set(loaded)];
-    const kept = await Promise.all(wanted.map((each) => caches.match(each, { ignoreSearch: true })));
-    this.#set(this.#registration?.active && kept.every(Boolean) ? 'ready' : 'loading');
+    const complete = await isComplete(new URL('.', location.href).href).catch(() => false);
+    this.#set(this.#registration?.active && complete ? 'ready' : 'loading');
   }
 
   #set(readiness: Readiness): void {
@@ -119,4 +128,14 @@ export class ProgramOnDevice {
   #tell(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+async function isComplete(base: string): Promise<boolean> {
+  const response = await caches.match(base + LIST, { ignoreSearch: true });
+  const wanted: unknown = await response?.json();
+  if (!Array.isArray(wanted) || wanted.length === 0) return false;
+  const kept = new Set<string>();
+  for (const name of await caches.keys())
+    for (const { url } of await (await caches.open(name)).keys()) kept.add(url.replace(/[?#].*$/, ''));
+  return wanted.every((file) => kept.has(base + String(file)));
 }

@@ -1,283 +1,353 @@
 /** The notebooks on this device: a journal of edits and snapshots, on two legs; an edit counts as saved when every leg has confirmed. */
 
-import { apply } from '../document/index.ts';
-import type { Change, Notebook, Transaction } from '../document/index.ts';
+import { apply, changeSettings, isRefusal } from '../document/index.ts';
+import type { Notebook, Transaction } from '../document/index.ts';
 import { readNotebook, writeNotebook } from '../exchange/index.ts';
-import { entryAfter, longestChain, snapshotOf } from './chain.ts';
-import type { Chain, Entry, Snapshot } from './chain.ts';
-import type { Leg } from './leg.ts';
+import type { StoredResults } from '../exchange/index.ts';
+import { entryAfter, snapshotOf, type Entry } from './chain.ts';
+import { entryBody, readBody } from './journal-entry.ts';
+import { keptResultsOf, resultsRecord } from './kept-results.ts';
+import { Overtaken, type Leg } from './leg.ts';
+import { readTabMessage, type TabMessage } from './notebook-channel.ts';
+import { NotebookList } from './notebook-list.ts';
 import { NotebookLock } from './notebook-lock.ts';
+import { recordKey, type Head } from './notebook-records.ts';
+import type { OpenedNotebook, ShelfEvents, ShelfSurroundings } from './opened-notebook.ts';
+import { readKept, type KeptNotebook } from './read-kept.ts';
+import { findItem, type KeptItem } from './shelf-index.ts';
 
 const SNAPSHOT_EVERY = 200;
+/** Entries that stay after a snapshot has made them needless, so that their steps can be taken back: at most so many, and so many characters. */
+const STEPS_KEPT = 400;
+const STEPS_LENGTH = 6_000_000;
+/** Milliseconds in which another tab may finish its edit before the notebook is taken from it. */
+const PATIENCE = 4000;
 
-export interface KeptItem {
-  readonly id: string;
-  readonly title: string;
-  readonly changedAt: number;
-  readonly copiedAt?: number;
-}
-
-interface Head {
-  readonly seq: number;
-  readonly hash: string;
-}
-
-/** What one leg holds of a notebook: the numbers of all its records, and what can be made of them. */
-interface Found {
-  readonly chain: Chain | undefined;
-  readonly head: Head | undefined;
-  readonly snapshots: readonly number[];
-  readonly entries: readonly number[];
-}
-
-export interface OpenedNotebook {
-  readonly notebook: Notebook;
-  readonly notices: readonly string[];
-  readonly readOnly: boolean;
-}
-
-const key = {
-  meta: (id: string) => `meta/${id}`,
-  head: (id: string) => `doc/${id}/head`,
-  entry: (id: string, seq: number) => `doc/${id}/j/${String(seq).padStart(9, '0')}`,
-  snapshot: (id: string, seq: number) => `doc/${id}/snap/${String(seq).padStart(9, '0')}`,
+const READS_ONLY: ShelfEvents = {
+  lost: () => undefined,
+  wanted: () => Promise.resolve(),
+  edited: () => undefined,
+  reloaded: () => undefined,
+  listed: () => undefined,
 };
 
-/** JSON has no undefined: the empty places of sparse lists come back as null and are made undefined again. */
-function revived(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map((each) => (each === null ? undefined : revived(each)));
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, revived(each)]));
-}
-
-export class DeviceShelf {
+export class DeviceShelf extends NotebookList {
   readonly #lock: NotebookLock;
+  #events: ShelfEvents = READS_ONLY;
   #id = '';
+  /** What the first leg has confirmed. */
   #head: Head = { seq: 0, hash: '' };
+  /** Entries that not every leg has confirmed. */
+  #pending: Entry[] = [];
   #snapshotSeq = 0;
-  /** What lies behind the last snapshot: the snapshots before it, and the first of the entries. */
-  #older: { snapshots: readonly number[]; first: number } = { snapshots: [], first: 1 };
+  #olderSnapshots: readonly number[] = [];
+  /** Entries on the legs, oldest first. */
+  #entries: { readonly seq: number; readonly length: number }[] = [];
   #notebook: Notebook | undefined;
   #meta: KeptItem | undefined;
-  /** A write has failed: the next one carries the whole notebook, because the chain may have a gap. */
-  #gap = false;
   /** This tab holds the notebook; others only read and write nothing. */
   #mine = false;
 
-  constructor(
-    private readonly legs: readonly Leg[],
-    private readonly now: () => number,
-    locks?: LockManager,
-  ) {
-    this.#lock = new NotebookLock(locks);
+  constructor(around: ShelfSurroundings) {
+    super(around);
+    this.#lock = new NotebookLock(around.locks);
+    this.#lock.onLost(() => this.#lose());
+    around.channel?.addEventListener('message', ({ data }) => {
+      const message = readTabMessage(data);
+      if (message) void this.#hear(message);
+    });
   }
 
-  async list(): Promise<readonly KeptItem[]> {
-    const found = new Map<string, KeptItem>();
-    for (const leg of this.legs) {
-      const metas = await leg.read('meta/').catch(() => new Map<string, unknown>());
-      for (const value of metas.values()) {
-        const item = value as KeptItem;
-        const known = found.get(item.id);
-        if (!known || known.changedAt < item.changedAt) found.set(item.id, item);
-      }
-    }
-    return [...found.values()];
+  listen(events: ShelfEvents): void {
+    this.#events = events;
   }
 
   async open(id: string): Promise<OpenedNotebook | undefined> {
-    const finds = await Promise.all(this.legs.map((leg) => this.#found(leg, id)));
-    const chains = finds.map((find) => find.chain);
-    const best = chains.reduce((a, b) => (b && (!a || b.seq > a.seq) ? b : a), undefined);
-    if (!best) return undefined;
-    const read = readNotebook(best.snapshot.body);
-    if (!('notebook' in read)) throw new Error(read.message);
-    let { notebook } = read;
-    const notices: string[] = [];
-    for (const entry of best.entries) {
-      const { changes } = revived(JSON.parse(entry.body)) as { readonly changes: readonly Change[] };
-      notebook = apply(notebook, changes);
+    const { legs } = this.around;
+    // The lock first: nothing can be written between reading and holding it.
+    const lock = await this.#lock.take(id);
+    const found = await readKept(legs, id);
+    if (!found) {
+      await this.#lock.release();
+      return undefined;
     }
-    const allDamaged = chains.every((chain) => !chain || chain.damaged);
-    if (best.damaged && allDamaged)
-      notices.push(
-        'A record on this device was damaged: the notebook was restored to the last edit that could be read.',
-      );
-    const behind = this.legs.filter((_, k) => {
-      const { chain, head } = finds[k] ?? {};
-      return chain?.seq !== best.seq || chain.damaged || head?.seq !== best.seq || head.hash !== best.hash;
-    });
+    const { notebook, history, newer } = found;
+    this.#mine = lock && !newer;
+    if (newer) await this.#lock.release();
     this.#id = id;
-    this.#gap = false;
+    await this.#stand(found);
+    const notices = this.#mine ? await this.#mend(found) : damageWords(found);
+    if (newer)
+      notices.push(
+        'A newer version of the program has kept this notebook: it can be read here, not changed.',
+      );
+    return { notebook, history, kept: keptResultsOf(found), notices, readOnly: !this.#mine, newer };
+  }
+
+  /** Takes the state of what was read as the one to go on from. */
+  async #stand({ notebook, best, finds, steps }: KeptNotebook): Promise<void> {
     this.#notebook = notebook;
+    this.#pending = [];
     this.#head = { seq: best.seq, hash: best.hash };
     this.#snapshotSeq = best.snapshot.seq;
-    this.#older = {
-      snapshots: [...new Set(finds.flatMap((find) => find.snapshots))].filter(
-        (seq) => seq < best.snapshot.seq,
-      ),
-      first: Math.min(best.snapshot.seq + 1, ...finds.flatMap((find) => find.entries)),
-    };
-    this.#meta = (await this.list()).find((item) => item.id === id);
-    const mine = await this.#lock.take(id);
-    this.#mine = mine;
-    if (mine && behind.length > 0) {
-      const restored = await this.#restore(behind, best);
-      // One edit behind is how a place looks where the program ended between the two writes: nothing was lost.
-      const damaged = chains.some((chain) => chain && (chain.damaged || chain.seq < best.seq - 1));
-      if (!restored)
-        notices.push(
-          'One of the two places where this browser keeps the notebook can not be written: save a file copy.',
-        );
-      else if (chains.some((chain) => !chain))
-        notices.push(
-          'One of the two places where this browser keeps the notebook was empty: it was restored from the other.',
-        );
-      else if (damaged && !allDamaged)
-        notices.push(
-          'One of the two places where this browser keeps the notebook was damaged: it was restored from the other.',
-        );
-    }
-    return { notebook, notices, readOnly: !mine };
+    this.#olderSnapshots = [...new Set(finds.flatMap((find) => find.snapshotNumbers))].filter(
+      (seq) => seq < best.snapshot.seq,
+    );
+    const lengths = new Map(steps.map(({ seq, body }) => [seq, body.length]));
+    this.#entries = [...new Set(finds.flatMap((find) => find.entryNumbers))]
+      .filter((seq) => seq <= best.seq)
+      .sort((a, b) => a - b)
+      .map((seq) => ({ seq, length: lengths.get(seq) ?? 0 }));
+    this.#meta = await findItem(this.around.legs, this.#id);
   }
 
-  /** What a leg holds of a notebook; nothing where it can not be read. */
-  async #found(leg: Leg, id: string): Promise<Found> {
-    try {
-      const values = [...(await leg.read(`doc/${id}/`))];
-      const under = (prefix: string): unknown[] =>
-        values.filter(([name]) => name.startsWith(prefix)).map(([, value]) => value);
-      const numbers = (prefix: string): number[] =>
-        values.filter(([name]) => name.startsWith(prefix)).map(([name]) => Number(name.slice(prefix.length)));
-      const [snapshots, entries] = [`doc/${id}/snap/`, `doc/${id}/j/`];
-      return {
-        chain: longestChain(under(snapshots) as Snapshot[], under(entries) as Entry[]),
-        head: under(key.head(id))[0] as Head | undefined,
-        snapshots: numbers(snapshots),
-        entries: numbers(entries),
-      };
-    } catch {
-      return { chain: undefined, head: undefined, snapshots: [], entries: [] };
-    }
+  /** Makes legs that lag behind equal to the best chain; gives the words for it. */
+  async #mend(found: KeptNotebook): Promise<string[]> {
+    const { best, chains, finds } = found;
+    const notices = damageWords(found);
+    const behind = this.around.legs.filter((_, k) => {
+      const { head } = finds[k] ?? {};
+      const chain = chains[k];
+      return chain?.seq !== best.seq || chain.damaged || head?.seq !== best.seq || head.hash !== best.hash;
+    });
+    if (behind.length === 0) return notices;
+    const restored = await this.#restore(behind, found);
+    // One edit behind is how a place looks where the program ended between the two writes: nothing was lost.
+    const damaged = chains.some((chain) => chain && (chain.damaged || chain.seq < best.seq - 1));
+    const place = 'One of the two places where this browser keeps the notebook';
+    if (!restored) notices.push(`${place} can not be written: save a file copy.`);
+    else if (chains.some((chain) => !chain))
+      notices.push(`${place} was empty: it was restored from the other.`);
+    else if (damaged && notices.length === 0)
+      notices.push(`${place} was damaged: it was restored from the other.`);
+    return notices;
   }
 
-  /** Makes legs that lag behind equal to the best chain; false where one can not be written. */
-  async #restore(legs: readonly Leg[], chain: Chain): Promise<boolean> {
+  /** False where a leg can not be written. */
+  async #restore(legs: readonly Leg[], { best, steps }: KeptNotebook): Promise<boolean> {
     const id = this.#id;
-    const put = new Map<string, unknown>([[key.snapshot(id, chain.snapshot.seq), chain.snapshot]]);
-    for (const entry of chain.entries) put.set(key.entry(id, entry.seq), entry);
-    put.set(key.head(id), this.#head);
-    if (this.#meta) put.set(key.meta(id), this.#meta);
+    const put = new Map<string, unknown>([[recordKey.snapshot(id, best.snapshot.seq), best.snapshot]]);
+    for (const entry of [...steps, ...best.entries]) put.set(recordKey.entry(id, entry.seq), entry);
+    put.set(recordKey.head(id), this.#head);
+    if (this.#meta) put.set(recordKey.meta(id), this.#meta);
     const written = legs.map(async (leg) => {
-      const old = await leg.read(`doc/${id}/`).catch(() => new Map<string, unknown>());
-      await leg.write({ put, remove: [...old.keys()].filter((each) => !put.has(each)) });
+      const old = await leg.keys(recordKey.all(id)).catch(() => []);
+      await leg.write({ put, remove: old.filter((each) => !put.has(each)) });
     });
     return (await Promise.allSettled(written)).every((each) => each.status === 'fulfilled');
-  }
-
-  async add(notebook: Notebook): Promise<void> {
-    const { id } = notebook;
-    const first = entryAfter('', 1, JSON.stringify({ made: this.now() }));
-    const snapshot = snapshotOf(1, first.hash, writeNotebook(notebook));
-    const meta: KeptItem = { id, title: notebook.title, changedAt: this.now() };
-    const put = new Map<string, unknown>([
-      [key.snapshot(id, 1), snapshot],
-      [key.head(id), { seq: 1, hash: first.hash }],
-      [key.meta(id), meta],
-    ]);
-    await this.#everywhere((leg) => leg.write({ put }));
   }
 
   async append(notebook: Notebook, transaction: Transaction): Promise<void> {
     const id = this.#id;
     if (notebook.id !== id) throw new RangeError(`notebook ${notebook.id} is not the open one, ${id}`);
-    const { changes, description, origin } = transaction;
-    const before = this.#head;
-    const entry = entryAfter(
-      before.hash,
-      before.seq + 1,
-      JSON.stringify({ at: this.now(), description, origin, changes }),
-    );
-    const head: Head = { seq: entry.seq, hash: entry.hash };
-    const meta: KeptItem = { ...this.#meta, id, title: notebook.title, changedAt: this.now() };
-    const put = new Map<string, unknown>([
-      [key.entry(id, entry.seq), entry],
-      [key.head(id), head],
-      [key.meta(id), meta],
-    ]);
-    if (this.#gap)
-      put.set(key.snapshot(id, head.seq), snapshotOf(head.seq, head.hash, writeNotebook(notebook)));
+    const before = this.#pending.at(-1) ?? this.#head;
+    const entry = entryAfter(before.hash, before.seq + 1, entryBody(transaction, this.around.now()));
+    this.#pending.push(entry);
     this.#notebook = notebook;
-    this.#meta = meta;
-    try {
-      await this.#everywhere(
-        (leg) => leg.write({ put, guard: { key: key.head(id), value: before } }),
+    const { removedAt: _removed, ...meta } = this.#meta ?? { id };
+    this.#meta = { ...meta, title: notebook.title, changedAt: this.around.now() };
+    await this.#writePending(notebook);
+    if (this.#head.seq - this.#snapshotSeq >= SNAPSHOT_EVERY) await this.settle();
+  }
+
+  /** Writes every entry that is not safe yet, in one step a leg. */
+  async #writePending(notebook: Notebook): Promise<void> {
+    const id = this.#id;
+    const entries = [...this.#pending];
+    const last = entries.at(-1);
+    if (!last) return;
+    const head: Head = { seq: last.seq, hash: last.hash };
+    const put = new Map<string, unknown>(entries.map((each) => [recordKey.entry(id, each.seq), each]));
+    put.set(recordKey.head(id), head);
+    put.set(recordKey.meta(id), this.#meta);
+    // A write whose confirmation was lost may have arrived all the same.
+    const heads: unknown[] = [this.#head, ...entries.map(({ seq, hash }) => ({ seq, hash }))];
+    const write = (): Promise<void> =>
+      this.#everywhere(
+        (leg) => leg.write({ put, guard: { key: recordKey.head(id), anyOf: heads } }),
         () => (this.#head = head),
       );
+    try {
+      await write();
     } catch (reason) {
-      this.#gap = true;
-      throw reason;
+      if (!(reason instanceof Overtaken) || reason.found !== undefined) throw reason;
+      // Thrown away under the open page: everything is written anew.
+      put.set(recordKey.snapshot(id, head.seq), snapshotOf(head.seq, head.hash, writeNotebook(notebook)));
+      heads.push(undefined);
+      await write();
+      this.#snapshotSeq = head.seq;
+      this.#olderSnapshots = [];
+      this.#entries = [];
     }
-    this.#gap = false;
-    if (head.seq - this.#snapshotSeq >= SNAPSHOT_EVERY) await this.settle();
+    this.#pending = this.#pending.filter((each) => !entries.includes(each));
+    this.#entries.push(...entries.map(({ seq, body }) => ({ seq, length: body.length })));
+    this.tell({ type: 'edits', id, entries });
   }
 
   /**
-   * Writes a snapshot if something is new since the last one; keeps the one before and the entries since then. Where
-   * that fails nothing is lost, because the journal has every edit: the next call tries again.
+   * Writes a snapshot if something is new since the last one; keeps the one before, the entries since then, and as many
+   * older ones as steps can be taken back. Where that fails nothing is lost, because the journal has every edit: the
+   * next call tries again.
    */
   async settle(): Promise<void> {
     const id = this.#id;
     const { seq, hash } = this.#head;
-    if (!this.#mine || !this.#notebook || seq === this.#snapshotSeq) return;
+    if (!this.#mine || !this.#notebook || this.#pending.length > 0 || seq === this.#snapshotSeq) return;
     const last = this.#snapshotSeq;
     const snapshot = snapshotOf(seq, hash, writeNotebook(this.#notebook));
-    const remove: string[] = [];
-    for (let old = this.#older.first; old <= last; old += 1) remove.push(key.entry(id, old));
-    for (const old of this.#older.snapshots) remove.push(key.snapshot(id, old));
-    const guard = { key: key.head(id), value: this.#head };
-    const put = new Map<string, unknown>([[key.snapshot(id, seq), snapshot]]);
+    // What could not be read again must not take the place of what can.
+    if (!('notebook' in readNotebook(snapshot.body, 'own'))) return;
+    const needless = this.#needless(last);
+    const remove = [
+      ...needless.map((old) => recordKey.entry(id, old)),
+      ...this.#olderSnapshots.map((old) => recordKey.snapshot(id, old)),
+    ];
+    const guard = { key: recordKey.head(id), anyOf: [this.#head] };
+    const put = new Map<string, unknown>([[recordKey.snapshot(id, seq), snapshot]]);
     try {
       await this.#everywhere((leg) => leg.write({ put, remove, guard }));
     } catch {
       return;
     }
-    this.#older = { snapshots: [last], first: last + 1 };
+    const gone = new Set(needless);
+    this.#entries = this.#entries.filter((each) => !gone.has(each.seq));
+    this.#olderSnapshots = [last];
     this.#snapshotSeq = seq;
   }
 
-  async remove(id: string): Promise<void> {
-    await this.#everywhere(async (leg) => {
-      const old = await leg.read(`doc/${id}/`);
-      await leg.write({ put: new Map(), remove: [...old.keys(), key.meta(id)] });
-    });
+  /** Entries that neither a snapshot nor undo needs any more. */
+  #needless(last: number): readonly number[] {
+    let [count, length] = [0, 0];
+    return this.#entries
+      .toReversed()
+      .filter((each) => {
+        count += 1;
+        length += each.length;
+        return each.seq <= last && (count > STEPS_KEPT || length > STEPS_LENGTH);
+      })
+      .map((each) => each.seq);
   }
 
-  async markCopied(id: string): Promise<void> {
-    const known = (await this.list()).find((item) => item.id === id);
-    if (!known) return;
-    const meta = { ...known, copiedAt: this.now() };
-    if (id === this.#id) this.#meta = meta;
-    await this.#everywhere((leg) => leg.write({ put: new Map([[key.meta(id), meta]]) }));
+  /** Keeps the results of the notebook as it is now, to be painted at the next start. A loss of them is no loss. */
+  async keepResults(notebook: Notebook, results: StoredResults): Promise<void> {
+    const [leg] = this.around.legs;
+    if (!leg || !this.#mine || notebook !== this.#notebook || this.#pending.length > 0) return;
+    const { hash } = this.#head;
+    const record = resultsRecord(notebook, results, hash, this.around.program);
+    const key = recordKey.results(this.#id);
+    const put = new Map(record ? [[key, record]] : []);
+    await leg.write({ put, remove: record ? [] : [key] }).catch(() => undefined);
   }
 
+  /** Words why not, where it can not be done now. */
+  async rename(id: string, title: string): Promise<string | undefined> {
+    const { channel: _channel, ...around } = this.around;
+    const other = new DeviceShelf(around);
+    const opened = await other.open(id);
+    try {
+      if (!opened) return 'This notebook is no longer there.';
+      if (opened.readOnly) return 'It is open in another tab: give it another title there.';
+      const answer = changeSettings(opened.notebook, { title });
+      if (isRefusal(answer)) return answer.message;
+      await other.append(apply(opened.notebook, answer.changes), answer);
+      await other.settle();
+    } finally {
+      await other.close();
+    }
+    this.tell({ type: 'listed', id });
+    return undefined;
+  }
+
+  protected override async index(meta: KeptItem): Promise<void> {
+    if (meta.id === this.#id) this.#meta = meta;
+    await super.index(meta);
+  }
+
+  /** Asks the tab that edits to let go, and waits for it a while; then this one may open the notebook to edit. */
   async takeOver(id: string): Promise<void> {
-    await this.#lock.take(id, true);
+    this.tell({ type: 'wanted', id });
+    await this.#lock.take(id, PATIENCE, true);
+  }
+
+  /** Lets the notebook go. */
+  async close(): Promise<void> {
+    await this.settle();
+    this.#id = '';
+    this.#mine = false;
+    this.#notebook = undefined;
     await this.#lock.release();
   }
 
-  onLost(lost: () => void): void {
-    this.#lock.onLost(() => {
-      this.#mine = false;
-      lost();
-    });
+  /** After sleep: a dead connection is opened again, and edits of another tab that were missed are read. */
+  async wake(): Promise<void> {
+    const id = this.#id;
+    const [leg] = this.around.legs;
+    if (id === '' || !leg) return;
+    const key = recordKey.head(id);
+    const head = (await leg.read(key).catch(() => undefined))?.get(key);
+    if (!this.#mine && id === this.#id && JSON.stringify(head) !== JSON.stringify(this.#head))
+      await this.#reload();
+  }
+
+  #lose(): void {
+    if (!this.#mine) return;
+    this.#mine = false;
+    this.#events.lost();
+  }
+
+  async #hear(message: TabMessage): Promise<void> {
+    const { id, type } = message;
+    if (type === 'listed') {
+      if (id === this.#id) this.#meta = (await findItem(this.around.legs, id)) ?? this.#meta;
+      return this.#events.listed(id);
+    }
+    if (id !== this.#id) return;
+    if (type === 'edits') return this.#follow(message.entries);
+    if (!this.#mine || !this.around.locks) return;
+    await this.#events.wanted();
+    await this.settle();
+    await this.#lock.release();
+    this.#lose();
+  }
+
+  /** Carries edits of another tab out; where they do not follow what is here, the notebook is read anew. */
+  async #follow(entries: readonly Entry[]): Promise<void> {
+    if (this.#pending.length > 0) return;
+    for (const entry of entries) {
+      if (entry.seq <= this.#head.seq) continue;
+      const step = entry.before === this.#head.hash ? readBody(entry.body) : undefined;
+      if (!step || !this.#notebook) return this.#reload();
+      try {
+        this.#notebook = apply(this.#notebook, step.changes);
+      } catch {
+        return this.#reload();
+      }
+      this.#head = { seq: entry.seq, hash: entry.hash };
+      this.#events.edited(this.#notebook, step);
+    }
+  }
+
+  async #reload(): Promise<void> {
+    const id = this.#id;
+    const found = await readKept(this.around.legs, id).catch(() => undefined);
+    if (!found || id !== this.#id || this.#pending.length > 0) return;
+    await this.#stand(found);
+    const { notebook, history, newer } = found;
+    const kept = keptResultsOf(found);
+    this.#events.reloaded({ notebook, history, kept, notices: [], readOnly: !this.#mine, newer });
   }
 
   /** The first leg goes first, because it alone can refuse a write that another tab has overtaken. */
   async #everywhere(act: (leg: Leg) => Promise<void>, first: () => unknown = () => undefined): Promise<void> {
-    for (const [k, leg] of this.legs.entries()) {
+    for (const [k, leg] of this.around.legs.entries()) {
       await act(leg);
       if (k === 0) first();
     }
   }
 }
+
+/** Said where every place is damaged: what could not be read is missing. */
+const damageWords = ({ best, chains }: KeptNotebook): string[] =>
+  best.damaged && chains.every((chain) => !chain || chain.damaged)
+    ? ['A record on this device was damaged: the notebook was restored to the last edit that could be read.']
+    : [];

@@ -13,8 +13,11 @@ export type ResultsMessage = Extract<FromEngine, { type: 'results' }>;
 
 export interface ClientEvents {
   results(message: ResultsMessage): void;
-  /** 'slow' after two seconds, 'idle' when answered; 'restarted' with the words why, while nothing is computed. */
-  state(state: 'idle' | 'busy' | 'slow' | 'restarted', words: string): void;
+  /**
+   * 'slow' after two seconds, 'idle' when answered; 'restarted' with the words why, while nothing is computed; 'foreign'
+   * where the worker is of another build than the page.
+   */
+  state(state: 'idle' | 'busy' | 'slow' | 'restarted' | 'foreign', words: string): void;
 }
 
 const key = ({ worksheet, row, column }: CellAddress): string => `${worksheet} ${row} ${column}`;
@@ -39,6 +42,8 @@ export class CalculationClient {
 
   constructor(
     private readonly start: StartCalculator,
+    /** Which build the page belongs to: a worker of another one is refused. */
+    private readonly build: string,
     private readonly events: ClientEvents,
   ) {}
 
@@ -95,7 +100,6 @@ export class CalculationClient {
   explain(address: CellAddress): Promise<Explanation> {
     if (this.#resting) return new Promise(() => undefined);
     const request = (this.#request += 1);
-    this.#explanations.clear();
     return new Promise((resolve) => {
       this.#explanations.set(request, resolve);
       this.#send({ type: 'explain', request, address });
@@ -139,6 +143,7 @@ export class CalculationClient {
   }
 
   #receive(message: FromEngine): void {
+    if (message.type === 'ready' && message.build !== this.build) return this.#refuse(message.build);
     if (message.type === 'started') this.#suspect = message.address;
     if (message.type === 'previewed') {
       this.#previews.get(message.request)?.(message.result);
@@ -157,6 +162,15 @@ export class CalculationClient {
       }
       this.events.results(this.#withAside(message));
     } else if (this.#limit !== undefined) this.#armLimit();
+  }
+
+  #refuse(build: string): void {
+    this.close();
+    this.#resting = true;
+    this.events.state(
+      'foreign',
+      `page and calculator are of different versions (${this.build} and ${build}): nothing is computed until the page is loaded again`,
+    );
   }
 
   /** The cells that are set aside say so. */

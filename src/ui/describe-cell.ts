@@ -27,6 +27,7 @@ export function describeCell(session: Session): string {
     name ? (name.symbol ?? name.name).replaceAll('_', ' ') : '',
     result ? spokenText(result, notebook, cell?.format) : shown,
     cell ? roleOf(cell) : 'filled from another cell',
+    result && session.results.fromLastTime ? 'from last time' : '',
     cautions.length > 0
       ? `${cautions.length === 1 ? 'caution' : 'cautions'}: ${cautions.map((each) => inWords(each.text)).join('; ')}`
       : '',

@@ -204,9 +204,11 @@ export class Faces implements GridModel {
 
   #marks(result: KnownResult | undefined): Partial<Face> {
     const marked = (result?.cautions ?? []).filter((caution) => caution.type !== 'assumed');
-    if (marked.length === 0) return {};
+    const stale = result && this.#results?.fromLastTime ? { stale: true } : {};
+    if (marked.length === 0) return stale;
     const open = marked.some((caution) => caution.acknowledged === undefined);
     return {
+      ...stale,
       caution: open ? 'open' : 'acknowledged',
       title: marked.map((caution) => inWords(caution.text)).join('\n'),
     };

@@ -36,6 +36,8 @@ export interface Opened {
   readonly notices: readonly string[];
   /** Another tab of this browser holds the notebook. */
   readonly readOnly: boolean;
+  /** Read only because a newer program wrote it. */
+  readonly newer?: boolean;
 }
 
 /** What happens to the open notebook and to the list without this tab's doing. */
@@ -54,6 +56,8 @@ export interface ShelfEvents {
 
 /** Where notebooks live on this device. Every promise settles only when the write is on the disk. */
 export interface Shelf {
+  /** Milliseconds for which a removed notebook can be brought back, at least. */
+  readonly keptAside: number;
   /** Those that are kept aside too. */
   list(): Promise<readonly ShelfItem[]>;
   open(id: string): Promise<Opened | undefined>;
@@ -67,7 +71,7 @@ export interface Shelf {
   keepResults(notebook: Notebook, results: StoredResults): Promise<void>;
   /** Lets the open notebook go. */
   close(): Promise<void>;
-  /** Keeps it aside for at least 30 days. */
+  /** Keeps it aside. */
   remove(id: string): Promise<void>;
   bringBack(id: string): Promise<void>;
   /** Removes for good; false while a tab has it open. */
@@ -96,7 +100,7 @@ export interface Files {
   /** Text of a file that was dropped or handed over; throws in words where it is too large. */
   read(file: File): Promise<{ readonly name: string; readonly text: string }>;
   /** Calls back with every file by which the system starts the program. */
-  onLaunch(open: (file: { readonly name: string; readonly text: string }) => void): void;
+  onLaunch(open: (file: File) => void): void;
 }
 
 /** State of the program itself on this device. */

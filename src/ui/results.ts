@@ -1,6 +1,8 @@
 /** The last results of every cell, as the calculator sent them. */
 
 import type { CellResult, SpilledFrom } from '../calculation/index.ts';
+import type { StoredResults } from '../exchange/index.ts';
+import { readAddress } from '../expression/index.ts';
 import type { ResultsMessage } from './calculation-client.ts';
 
 export type KnownResult = CellResult & Partial<SpilledFrom>;
@@ -10,6 +12,21 @@ const SHEET = 2 ** 17;
 
 export class Results {
   #cells = new Map<string, Map<number, KnownResult>>();
+  /** What is known was computed the last time; the calculator has not confirmed it yet. */
+  fromLastTime = false;
+
+  /** Begins with results that were stored, until the calculator answers. */
+  begin(stored: StoredResults): void {
+    this.fromLastTime = stored.size > 0;
+    for (const [worksheet, cells] of stored) {
+      const known = new Map<number, KnownResult>();
+      for (const [address, { cautions = [], ...result }] of cells) {
+        const place = readAddress(address);
+        if (place) known.set(place.row * COLUMNS + place.column, { ...result, cautions });
+      }
+      this.#cells.set(worksheet, known);
+    }
+  }
 
   at(worksheet: string, row: number, column: number): KnownResult | undefined {
     return this.#cells.get(worksheet)?.get(row * COLUMNS + column);
@@ -23,7 +40,10 @@ export class Results {
   }
 
   take(message: ResultsMessage): void {
-    if (message.complete) this.#cells = new Map();
+    if (message.complete) {
+      this.#cells = new Map();
+      this.fromLastTime = false;
+    }
     const { addresses, values } = message.numbers;
     for (let k = 0; k < addresses.length; k += 1) {
       const address = addresses[k] ?? 0;

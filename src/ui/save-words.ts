@@ -14,8 +14,8 @@ const age = (at: number, now: number): string => {
 
 /** "saved 10:42 on this device · file copy 2 days old · ready without network". */
 export function saveWords({ saved, copiedAt, world }: Session): string {
-  const { readiness, persisted } = world.installation;
-  const risk = persisted === false ? ': the browser may clear this one' : '';
+  const { readiness, risk: signs } = world.installation;
+  const risk = signs === undefined ? '' : ': this browser may not keep this one';
   const parts = [
     saved.type === 'saved'
       ? `saved ${time(saved.at)} on this device`

@@ -1,6 +1,7 @@
 /** Writes every committed edit to the shelf, one after the other, and knows what is safe by now. */
 
 import type { Notebook, Transaction } from '../document/index.ts';
+import type { StoredResults } from '../exchange/index.ts';
 import type { World } from './ports.ts';
 
 export type SaveState =
@@ -9,12 +10,17 @@ export type SaveState =
   | { readonly type: 'failed'; readonly words: string };
 
 const SETTLE_AFTER = 30_000;
+const KEEP_AFTER = 2_000;
 
 export class Saving {
   state: SaveState;
   #writing: Promise<void> = Promise.resolve();
   #settleTimer: ReturnType<typeof setTimeout> | undefined;
   #last: Transaction | undefined;
+  #keepTimer: ReturnType<typeof setTimeout> | undefined;
+  /** Notebook whose results are kept already, and those that wait for a quiet moment. */
+  #resultsOf: Notebook | undefined;
+  #waiting: { readonly notebook: Notebook; results(): StoredResults } | undefined;
 
   constructor(
     private readonly world: World,
@@ -41,6 +47,23 @@ export class Saving {
     this.#settleTimer = setTimeout(() => void this.world.shelf.settle(), SETTLE_AFTER);
   }
 
+  /** Keeps results in a quiet moment, unless others come before. */
+  keepResults(notebook: Notebook, results: () => StoredResults): void {
+    if (notebook === this.#resultsOf) return;
+    this.#waiting = { notebook, results };
+    clearTimeout(this.#keepTimer);
+    this.#keepTimer = setTimeout(() => void this.flushResults(), KEEP_AFTER);
+  }
+
+  async flushResults(): Promise<void> {
+    await this.#writing;
+    const waiting = this.#waiting;
+    if (!waiting) return;
+    this.#waiting = undefined;
+    this.#resultsOf = waiting.notebook;
+    await this.world.shelf.keepResults(waiting.notebook, waiting.results());
+  }
+
   /** Settles when everything committed so far is on the disk, or is known not to be: true where nothing failed. */
   async written(): Promise<boolean> {
     await this.#writing;
@@ -49,7 +72,9 @@ export class Saving {
 
   async close(): Promise<void> {
     await this.#writing;
-    await this.world.shelf.settle();
     clearTimeout(this.#settleTimer);
+    clearTimeout(this.#keepTimer);
+    await this.flushResults();
+    await this.world.shelf.close();
   }
 }

@@ -23,11 +23,13 @@ import type {
 import { CalculationClient } from './calculation-client.ts';
 import type { Move } from './keymap.ts';
 import { canonicalText } from './number-locale.ts';
-import type { Catalogue, World } from './ports.ts';
+import { resultsFor } from './export-results.ts';
+import type { Catalogue, Opened, World } from './ports.ts';
 import { Results } from './results.ts';
 import type { KnownResult } from './results.ts';
 import { Saving, type SaveState } from './saving.ts';
 import { jumped, kept, moved } from './selection-moves.ts';
+import { storedDifferences, type StoredDifferences } from './stored-differences.ts';
 
 /** A text being edited: in its cell and on the entry line at once. */
 export interface Draft {
@@ -40,8 +42,12 @@ export interface Draft {
   readonly where: 'cell' | 'line';
 }
 
+/** What a session begins with, as the shelf or a file gives it. */
+export type Beginning = Pick<Opened, 'notebook'> & Partial<Opened>;
+
 export interface ComputeState {
-  readonly state: 'idle' | 'busy' | 'slow' | 'restarted';
+  /** 'foreign': the calculator belongs to another version of the program; only loading the page again helps. */
+  readonly state: 'idle' | 'busy' | 'slow' | 'restarted' | 'foreign';
   readonly words: string;
 }
 
@@ -56,7 +62,10 @@ export class Session {
   explanation: Explanation | undefined;
   computing: ComputeState = { state: 'busy', words: '' };
   readOnly = false;
+  /** Read only because a newer program wrote it. */
+  readonly newer: boolean;
   copiedAt: number | undefined;
+  madeAt: number | undefined;
   /** What the last command could not do, or what was restored. */
   notice: { readonly words: string; readonly refused: boolean } | undefined;
   catalogue: Catalogue | undefined;
@@ -66,6 +75,8 @@ export class Session {
   functionPage: string | undefined;
   /** Formulas in place of values. */
   showFormulas = false;
+  /** What the calculator finds otherwise than the results the notebook came with. */
+  differences: StoredDifferences | undefined;
   /** Takes the open draft into its cell before the selection goes elsewhere; false where it is refused. */
   leaveDraft: (() => boolean) | undefined;
   readonly results = new Results();
@@ -80,9 +91,13 @@ export class Session {
 
   constructor(
     readonly world: World,
-    notebook: Notebook,
+    { notebook, history = EMPTY_HISTORY, kept: keptResults, readOnly = false, newer = false }: Beginning,
   ) {
     this.notebook = notebook;
+    this.history = history;
+    this.readOnly = readOnly;
+    this.newer = newer;
+    if (keptResults) this.results.begin(keptResults.results);
     this.selection = {
       worksheet: notebook.worksheets[0]?.id ?? '',
       row: 0,
@@ -91,10 +106,14 @@ export class Session {
       toColumn: 0,
     };
     this.saving = new Saving(world, () => this.changed());
-    this.#client = new CalculationClient(world.startCalculator, {
+    this.#client = new CalculationClient(world.startCalculator, world.build, {
       results: (message) => {
+        const first = this.results.fromLastTime && message.complete;
         this.results.take(message);
         this.version += 1;
+        if (first && keptResults)
+          this.differences = storedDifferences(keptResults, this.results, this.notebook);
+        if (this.computing.state === 'idle') this.saving.keepResults(this.notebook, () => resultsFor(this));
         this.#explain(true);
         this.changed();
       },
@@ -186,8 +205,35 @@ export class Session {
 
   #step(step: { readonly history: History; readonly transaction: Transaction } | undefined): void {
     if (!step || this.readOnly) return;
-    this.history = step.history;
-    this.#carryOut(step.transaction);
+    try {
+      this.#carryOut(step.transaction);
+      this.history = step.history;
+      this.changed();
+    } catch {
+      this.history = EMPTY_HISTORY;
+      this.say('what was done before does not fit this notebook: it can not be taken back', true);
+    }
+  }
+
+  /** An edit of another tab, which holds the notebook. */
+  follow(notebook: Notebook, transaction: Transaction): void {
+    this.notebook = notebook;
+    this.version += 1;
+    this.#client.apply(notebook, transaction.changes);
+    this.selection = kept(this.selection, this.worksheet);
+    this.#explain(true);
+    this.changed();
+  }
+
+  /** The notebook as it was read anew. */
+  restart({ notebook, history }: Opened): void {
+    this.notebook = notebook;
+    this.history = history;
+    this.version += 1;
+    this.#client.open(notebook);
+    this.selection = kept(this.selection, this.worksheet);
+    this.#explain(true);
+    this.changed();
   }
 
   #carryOut(transaction: Transaction): void {
@@ -287,6 +333,11 @@ export class Session {
   say(words: string, refused = false): void {
     this.notice = { words, refused };
     this.changed();
+  }
+
+  /** How any cell was worked out, for print. */
+  explain(address: CellAddress): Promise<Explanation> {
+    return this.#client.explain(address);
   }
 
   stopComputing(): void {

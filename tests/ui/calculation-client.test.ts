@@ -30,6 +30,7 @@ const client = (): CalculationClient =>
       workers.push(worker);
       return { post: (message) => worker.got.push(message), terminate: () => (worker.ended = true) };
     },
+    'build 1',
     {
       results: (message) => results.push(message),
       state: (state) => states.push(state),

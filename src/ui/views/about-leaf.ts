@@ -89,7 +89,7 @@ export class AboutLeaf extends LitElement {
   }
 
   #change({ installation }: World): void {
-    void installation.acceptUpdate(async () => void (await this.session?.saving.written()));
+    void installation.acceptUpdate();
   }
 }
 customElements.define('about-leaf', AboutLeaf);

@@ -1,28 +1,30 @@
 /** The whole screen: head, contents, page, entry line, margin, foot; the start view while no notebook is open. */
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { readNotebook, writeNotebook } from '../../exchange/index.ts';
-import { emptyNotebook, isRefusal } from '../../document/index.ts';
-import type { Notebook, UnitSystem } from '../../document/index.ts';
+import { emptyNotebook } from '../../document/index.ts';
+import type { UnitSystem } from '../../document/index.ts';
 import './contents-rail.ts';
 import './desk-head.ts';
 import './entry-line.ts';
 import './margin-view.ts';
 import './page-grid.ts';
-import './print-view.ts';
-import './start-view.ts';
-import { openLeaf } from '../leaves.ts';
+import { StartView } from './start-view.ts';
+import { openLeaf } from '../open-leaf.ts';
 import { LeafDialog } from './leaf-dialog.ts';
 import { QuestionDialog } from './question-dialog.ts';
 import { wasAtMachine } from './machine-page.ts';
 import { PageGrid } from './page-grid.ts';
-import type { Template, World } from '../ports.ts';
+import { copyReminder } from '../copy-reminder.ts';
+import { finished } from '../finished.ts';
+import { openGivenFile, openPickedFile, openText, saveCopy, type Doors } from '../notebook-doors.ts';
+import { watchPage } from '../page-life.ts';
+import type { Opened, Template, World } from '../ports.ts';
 import { commandFor, isPossible } from '../program-commands.ts';
+import { fetchPrintLater, printNotebook } from '../printing.ts';
 import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE } from '../usual-cautions.ts';
 import { bands } from './bands.ts';
-import { resultsFor } from '../export-results.ts';
 import { appStyles } from './app-view.styles.ts';
 
 export class AppView extends LitElement {
@@ -36,19 +38,23 @@ export class AppView extends LitElement {
   #sheet: 'contents' | 'margin' | undefined;
   #notices: readonly string[] = [];
   #problem = '';
+  /** The user agreed to leave a notebook that is not saved. */
+  #mayLose = false;
+  #reminded = false;
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.addEventListener('ask-text', (event) => this.#asking?.ask(event));
     this.addEventListener('ask-consent', (event) => this.#asking?.ask(event));
     this.addEventListener('to-page', () => this.#page?.focusCell());
-    this.addEventListener('save-file', () => void this.#saveFile());
-    this.addEventListener('open-file', () => void this.#openFile());
+    this.addEventListener('save-file', () => this.#saveFile());
+    this.addEventListener('print-notebook', () => void printNotebook(this.renderRoot));
+    this.addEventListener('open-file', () => this.world && void openPickedFile(this.world, this.#doors));
     this.addEventListener('all-notebooks', () => (location.hash = ''));
     this.addEventListener('open-leaf', (event) => void this.#leaf?.open(event));
     this.addEventListener('keydown', (event) => this.#onKey(event));
     this.addEventListener('dragover', (event) => event.preventDefault());
-    this.addEventListener('drop', (event) => void this.#onDrop(event));
+    this.addEventListener('drop', (event) => this.#onDrop(event));
     window.addEventListener('hashchange', () => void this.#follow());
   }
 
@@ -57,10 +63,9 @@ export class AppView extends LitElement {
       this.requestUpdate();
       this.#session?.changed();
     });
-    this.world?.shelf.onLost(() => {
-      if (this.#session) this.#session.readOnly = true;
-      this.#session?.say('another tab has taken this notebook over; here it is read only', true);
-    });
+    const { world } = this;
+    if (world) this.#listen(world);
+    fetchPrintLater();
     void this.#follow();
   }
 
@@ -72,15 +77,91 @@ export class AppView extends LitElement {
     return this.renderRoot.querySelector('leaf-dialog');
   }
 
+  get #startView(): StartView | null {
+    return this.renderRoot.querySelector('start-view');
+  }
+
   get #page(): PageGrid | null {
     return this.renderRoot.querySelector('page-grid');
+  }
+
+  readonly #doors: Doors = {
+    begin: async (notebook, results, program) => {
+      const { world } = this;
+      if (!world || !(await this.#mayLeave())) return;
+      await this.#leave();
+      await world.shelf.add(notebook, results, program);
+      location.hash = encodeURIComponent(notebook.id);
+    },
+    show: async (opened) => {
+      if (!(await this.#mayLeave())) return;
+      await this.#leave();
+      this.#enter(opened);
+    },
+    tell: (words) => {
+      this.#problem = words;
+      this.#session?.say(words, true);
+      this.requestUpdate();
+    },
+  };
+
+  /** What other tabs, the browser and the system do to this page. */
+  #listen(world: World): void {
+    const { shelf, installation, files } = world;
+    shelf.listen({
+      lost: () => {
+        if (!this.#session) return;
+        this.#session.readOnly = true;
+        this.#session.say('another tab has taken this notebook over; here it is read only', true);
+      },
+      wanted: async () => void (await finished(this.#session, false)),
+      edited: (notebook, transaction) => this.#session?.follow(notebook, transaction),
+      reloaded: (opened) => this.#session?.restart(opened),
+      listed: (id) => void this.#listed(id),
+    });
+    installation.beforeReload((patient) => {
+      if (patient && this.#session?.draft)
+        this.#say(
+          'Another tab has changed to a new version: this one follows when the open edit is finished.',
+        );
+      return finished(this.#session, patient);
+    });
+    files.onLaunch((file) => void openGivenFile(world, this.#doors, file));
+    watchPage(world, () => this.#session);
+  }
+
+  #say(notice: string): void {
+    if (!this.#notices.includes(notice)) this.#notices = [...this.#notices, notice];
+    this.requestUpdate();
+  }
+
+  /** The list has changed: in another tab, or because a file copy went out. */
+  async #listed(id: string): Promise<void> {
+    void this.#startView?.refresh();
+    const session = this.#session;
+    if (!session || session.notebook.id !== id) return;
+    const item = (await this.world?.shelf.list().catch(() => []))?.find((each) => each.id === id);
+    if (!item || session !== this.#session) return;
+    session.copiedAt = item.copiedAt;
+    session.madeAt = item.madeAt;
+    if (session.version === 0) session.saving.state = { type: 'saved', at: item.changedAt };
+    if (item.removedAt !== undefined)
+      this.#say(
+        'This notebook was removed from this device and is kept aside. The next edit brings it back.',
+      );
+    session.changed();
   }
 
   /** Opens what the address names: #id of a notebook, nothing for the start view. */
   async #follow(): Promise<void> {
     const { world } = this;
     const id = decodeURIComponent(location.hash.slice(1));
-    if (!world || id === (this.#session?.notebook.id ?? '')) return this.requestUpdate();
+    const here = this.#session?.notebook.id ?? '';
+    if (!world || id === here) return this.requestUpdate();
+    if (!(await this.#mayLeave(id))) {
+      history.replaceState(null, '', `#${encodeURIComponent(here)}`);
+      return;
+    }
     await this.#leave();
     if (id === '') return this.requestUpdate();
     const opened = await world.shelf.open(id).catch((reason: unknown) => {
@@ -92,16 +173,35 @@ export class AppView extends LitElement {
       history.replaceState(null, '', location.pathname + location.search);
       return this.requestUpdate();
     }
-    this.#enter(opened.notebook, opened.notices, opened.readOnly);
+    this.#enter(opened);
   }
 
-  #enter(notebook: Notebook, notices: readonly string[], readOnly: boolean): void {
+  /** Whether the open notebook can be left without a loss; otherwise asks, and goes to the other one if the user wants it. */
+  async #mayLeave(to?: string): Promise<boolean> {
+    const session = this.#session;
+    if (this.#mayLose || !session || (await finished(session, false))) return true;
+    if (session.draft || to === undefined) return false;
+    const detail = {
+      title: 'Leave this notebook although it is not saved?',
+      words: 'What this device could not keep is lost then. A file copy keeps it.',
+      action: 'Leave and lose it',
+      done: () => {
+        this.#mayLose = true;
+        location.hash = encodeURIComponent(to);
+      },
+    };
+    this.#asking?.ask(new CustomEvent('ask-consent', { detail }));
+    return false;
+  }
+
+  #enter(opened: Opened): void {
     const { world } = this;
     if (!world) return;
     this.#problem = '';
-    this.#notices = notices;
-    const session = new Session(world, notebook);
-    session.readOnly = readOnly;
+    this.#notices = opened.notices;
+    this.#mayLose = false;
+    this.#reminded = false;
+    const session = new Session(world, opened);
     this.#atMachine = wasAtMachine(session);
     this.#session = session;
     let title = '';
@@ -112,12 +212,7 @@ export class AppView extends LitElement {
     };
     this.#unsubscribe = session.subscribe(seen);
     seen();
-    void world.shelf.list().then((items) => {
-      const item = items.find((each) => each.id === notebook.id);
-      session.copiedAt = item?.copiedAt;
-      if (item && session.version === 0) session.saving.state = { type: 'saved', at: item.changedAt };
-      this.requestUpdate();
-    });
+    void this.#listed(session.notebook.id);
     void this.updateComplete.then(() => setTimeout(() => this.#page?.focusCell()));
   }
 
@@ -129,68 +224,16 @@ export class AppView extends LitElement {
     await session?.close();
   }
 
-  async #begin(notebook: Notebook): Promise<void> {
-    const { world } = this;
-    if (!world) return;
-    await this.#leave();
-    await world.shelf.add(notebook);
-    void world.installation.askToKeep();
-    location.hash = encodeURIComponent(notebook.id);
-  }
-
-  async #openText(text: string, fresh: boolean): Promise<void> {
-    const { world } = this;
-    const read = readNotebook(text);
-    if (!world) return;
-    if (isRefusal(read)) return this.#tellProblem(read.message);
-    if (read.newer) {
-      await this.#leave();
-      this.#enter(
-        read.notebook,
-        ['This file was written by a newer version of the program: it can be read here, not changed.'],
-        true,
-      );
-      return;
-    }
-    const known = (await world.shelf.list()).some((item) => item.id === read.notebook.id);
-    await this.#begin(fresh || known ? { ...read.notebook, id: world.clock.newId() } : read.notebook);
-  }
-
-  #tellProblem(words: string): void {
-    this.#problem = words;
-    this.#session?.say(words, true);
-    this.requestUpdate();
-  }
-
   /** A file dropped anywhere on the page is opened. */
-  async #onDrop(event: DragEvent): Promise<void> {
+  #onDrop(event: DragEvent): void {
     const file = event.dataTransfer?.files[0];
-    if (!file) return;
+    if (!file || !this.world) return;
     event.preventDefault();
-    await this.#openText(await file.text(), false);
+    void openGivenFile(this.world, this.#doors, file);
   }
 
-  async #openFile(): Promise<void> {
-    try {
-      const picked = await this.world?.files.pick('.json,application/json');
-      if (picked) await this.#openText(picked.text, false);
-    } catch (reason) {
-      this.#tellProblem(reason instanceof Error ? reason.message : String(reason));
-    }
-  }
-
-  async #saveFile(): Promise<void> {
-    const session = this.#session;
-    const { world } = this;
-    if (!session || !world) return;
-    await world.files.save(
-      `${fileName(session.notebook.title)}.json`,
-      writeNotebook(session.notebook, resultsFor(session)),
-      'application/json',
-    );
-    await world.shelf.markCopied(session.notebook.id);
-    session.copiedAt = world.clock.now();
-    session.changed();
+  #saveFile(): void {
+    if (this.world && this.#session) void saveCopy(this.world, this.#session, this);
   }
 
   #onKey(event: KeyboardEvent): void {
@@ -215,7 +258,9 @@ export class AppView extends LitElement {
         installation: this.world?.installation,
         session,
         notices: this.#notices,
-        save: () => void this.#saveFile(),
+        reminder: session && !this.#reminded ? copyReminder(session) : undefined,
+        save: () => this.#saveFile(),
+        later: () => this.#later(),
         takeOver: (held) => void this.#takeOver(held),
         dismiss: (words) => this.#dismiss(words),
       })}
@@ -229,11 +274,19 @@ export class AppView extends LitElement {
     this.requestUpdate();
   }
 
+  #later(): void {
+    this.#reminded = true;
+    this.requestUpdate();
+  }
+
   async #takeOver(session: Session): Promise<void> {
-    const { id } = session.notebook;
-    await this.world?.shelf.takeOver(id);
-    await this.#leave();
-    await this.#follow();
+    const { shelf } = this.world ?? {};
+    await shelf?.takeOver(session.notebook.id);
+    const opened = await shelf?.open(session.notebook.id);
+    if (!opened || session !== this.#session) return;
+    session.readOnly = opened.readOnly;
+    for (const notice of opened.notices) this.#say(notice);
+    session.restart(opened);
   }
 
   #start(): TemplateResult {
@@ -241,15 +294,20 @@ export class AppView extends LitElement {
         .world=${this.world}
         .problem=${this.#problem}
         @open-notebook=${(event: CustomEvent<string>) => (location.hash = encodeURIComponent(event.detail))}
-        @open-template=${async (event: CustomEvent<Template>) => this.#openText(await event.detail.load(), true)}
+        @open-template=${(event: CustomEvent<Template>) => this.#open(event.detail)}
         @new-notebook=${(event: CustomEvent<UnitSystem>) => this.#new(event.detail)}
       ></start-view>
       ${this.#foot()}`;
   }
 
+  async #open(template: Template): Promise<void> {
+    if (this.world) await openText(this.world, this.#doors, await template.load(), true);
+  }
+
   #new(reading: UnitSystem): void {
     const { world } = this;
-    if (world) void this.#begin(emptyNotebook({ id: world.clock.newId(), title: 'New notebook', reading }));
+    if (world)
+      void this.#doors.begin(emptyNotebook({ id: world.clock.newId(), title: 'New notebook', reading }));
   }
 
   #machine(session: Session): TemplateResult {
@@ -292,7 +350,5 @@ export class AppView extends LitElement {
     return html`<footer><span aria-hidden="true">▲</span> ${CAUTION_LINE}</footer>`;
   }
 }
-
-const fileName = (title: string): string => title.replaceAll(/[^\p{L}\p{N}\-_ ]+/gu, '').trim() || 'notebook';
 
 customElements.define('swarf-book', AppView);

@@ -72,6 +72,8 @@ export class DeskHead extends LitElement {
 
   #computing(session: Session): TemplateResult | typeof nothing {
     const { state, words } = session.computing;
+    if (session.results.fromLastTime && state !== 'restarted')
+      return html`<span class="busy" role="status">values from last time, ${words || 'computing'}…</span>`;
     if (state === 'slow')
       return html`<span class="busy" role="status"
         >${words} <button @click=${() => session.stopComputing()}>Stop</button></span

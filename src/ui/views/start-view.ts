@@ -1,9 +1,16 @@
 /** The first sight: notebooks on this device, templates, a file, an empty page. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { ShelfItem, World } from '../ports.ts';
-import { openLeaf } from '../leaves.ts';
+import { LIMITS } from '../../document/index.ts';
+import type { Shelf, ShelfItem, World } from '../ports.ts';
+import { openLeaf } from '../open-leaf.ts';
 import { shared } from '../shared.styles.ts';
+
+const LONGEST = LIMITS.titleLength;
+const COPY = ', copy';
+
+const when = (at: number): string =>
+  new Date(at).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short', hour12: false });
 
 export class StartView extends LitElement {
   static override properties = {
@@ -55,10 +62,29 @@ export class StartView extends LitElement {
       }
       li {
         display: flex;
+        flex-wrap: wrap;
         align-items: baseline;
         justify-content: space-between;
-        gap: 12px;
+        gap: 0 12px;
         border-block-end: 1px solid var(--ruling);
+      }
+      .dates {
+        flex-basis: 100%;
+        margin: -4px 0 2px;
+      }
+      details {
+        margin-block-start: 18px;
+      }
+      summary {
+        padding-block: 6px;
+        color: var(--ink-2);
+        cursor: pointer;
+      }
+      .risk {
+        padding: 7px 12px;
+        border-inline-start: 6px solid var(--caution);
+        background: var(--caution-wash);
+        color: var(--caution);
       }
       .open {
         flex: 1;
@@ -87,10 +113,11 @@ export class StartView extends LitElement {
   }
 
   override firstUpdated(): void {
-    void this.#list();
+    void this.refresh().then(() => this.world?.shelf.sweep());
   }
 
-  async #list(): Promise<void> {
+  /** Lists the notebooks anew. */
+  async refresh(): Promise<void> {
     try {
       this.items = [...((await this.world?.shelf.list()) ?? [])].sort((a, b) => b.changedAt - a.changedAt);
     } catch (reason) {
@@ -100,15 +127,18 @@ export class StartView extends LitElement {
   }
 
   override render(): TemplateResult {
-    const ready = this.world?.installation.readiness === 'ready';
+    const { readiness, risk, persisted } = this.world?.installation ?? {};
+    const items = this.items?.filter((item) => item.removedAt === undefined);
+    const removed = this.items?.filter((item) => item.removedAt !== undefined) ?? [];
     return html`<div class="sheet">
       <h1>Swarfbook</h1>
       <p class="motto">
         A calculation notebook for metal cutting: units are checked in every cell, every result shows how it
         was worked out, and everything stays on this
-        device.${ready ? html` <b>Ready without network.</b>` : nothing}
+        device.${readiness === 'ready' ? html` <b>Ready without network.</b>` : nothing}${persisted ? ' This browser has promised to keep what is stored here.' : nothing}
       </p>
       ${this.problem ? html`<p class="error" role="alert">${this.problem}</p>` : nothing}
+      ${risk ? html`<p class="risk" role="status">▲ ${risk}</p>` : nothing}
       <div class="actions">
         <button class="primary" @click=${() => this.#tell('new-notebook', 'metric')}>
           Empty page, metric
@@ -122,25 +152,15 @@ export class StartView extends LitElement {
         <section aria-label="notebooks on this device">
           <h2>On this device</h2>
           ${
-            this.items === undefined
+            items === undefined
               ? html`<p class="second">looking…</p>`
-              : this.items.length === 0
+              : items.length === 0
                 ? html`<p class="second">No notebook yet.</p>`
                 : html`<ul>
-                    ${this.items.map(
-                      (item) =>
-                        html`<li>
-                          <button class="open" @click=${() => this.#tell('open-notebook', item.id)}>
-                            ${item.title}
-                          </button>
-                          <span class="second"
-                            >${new Date(item.changedAt).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short', hour12: false })}</span
-                          >
-                          <button class="link" @click=${() => this.#remove(item)}>remove</button>
-                        </li>`,
-                    )}
+                    ${items.map((item) => this.#row(item))}
                   </ul>`
           }
+          ${removed.length > 0 ? this.#aside(removed) : nothing}
         </section>
         <section aria-label="templates">
           <h2>Worked examples to start from</h2>
@@ -163,17 +183,94 @@ export class StartView extends LitElement {
     this.dispatchEvent(new CustomEvent(what, { bubbles: true, composed: true, detail }));
   }
 
+  #row(item: ShelfItem): TemplateResult {
+    const copy = item.copiedAt === undefined ? 'no file copy yet' : `file copy ${when(item.copiedAt)}`;
+    return html`<li>
+      <button class="open" @click=${() => this.#tell('open-notebook', item.id)}>${item.title}</button>
+      <button class="link" aria-label="rename ${item.title}" @click=${() => this.#rename(item)}>
+        rename
+      </button>
+      <button class="link" aria-label="duplicate ${item.title}" @click=${() => this.#duplicate(item)}>
+        duplicate
+      </button>
+      <button class="link" aria-label="remove ${item.title}" @click=${() => this.#remove(item)}>
+        remove
+      </button>
+      <p class="second dates">changed ${when(item.changedAt)} · ${copy}</p>
+    </li>`;
+  }
+
+  #aside(items: readonly ShelfItem[]): TemplateResult {
+    return html`<details>
+      <summary>Removed (${items.length})</summary>
+      <ul>
+        ${items.map(
+          (item) =>
+            html`<li>
+              <span>${item.title}</span>
+              <button
+                class="link"
+                aria-label="bring back ${item.title}"
+                @click=${() => this.#carryOut((shelf) => shelf.bringBack(item.id))}
+              >
+                bring back
+              </button>
+              <button class="link" aria-label="erase ${item.title}" @click=${() => this.#erase(item)}>
+                erase
+              </button>
+              <p class="second dates">
+                removed ${when(item.removedAt ?? 0)} · kept at least until
+                ${when((item.removedAt ?? 0) + (this.world?.shelf.keptAside ?? 0))}
+              </p>
+            </li>`,
+        )}
+      </ul>
+    </details>`;
+  }
+
+  /** Words that come back say why not. */
+  async #carryOut(act: (shelf: Shelf) => Promise<unknown>): Promise<void> {
+    const { world } = this;
+    if (!world) return;
+    const answer = await act(world.shelf).catch((reason: unknown) => String(reason));
+    this.problem = typeof answer === 'string' ? answer : '';
+    await this.refresh();
+  }
+
+  #rename(item: ShelfItem): void {
+    this.#tell('ask-text', {
+      title: 'Title of the notebook',
+      words: '',
+      value: item.title,
+      done: (title: string) => title && this.#carryOut((shelf) => shelf.rename(item.id, title)),
+    });
+  }
+
+  #duplicate({ id, title }: ShelfItem): void {
+    const { world } = this;
+    if (world)
+      void this.#carryOut((shelf) =>
+        shelf.duplicate(id, world.clock.newId(), `${title.slice(0, LONGEST - COPY.length)}${COPY}`),
+      );
+  }
+
   #remove(item: ShelfItem): void {
-    const detail = {
-      title: `Remove ${item.title} from this device?`,
+    void this.#carryOut((shelf) => shelf.remove(item.id));
+  }
+
+  #erase(item: ShelfItem): void {
+    this.#tell('ask-consent', {
+      title: `Erase ${item.title} for good?`,
       words:
         item.copiedAt === undefined
           ? 'There is no file copy of it: it can not be brought back.'
           : 'It can be brought back from its file copy, as it was then.',
-      action: 'Remove',
-      done: () => void this.world?.shelf.remove(item.id).then(() => this.#list()),
-    };
-    this.dispatchEvent(new CustomEvent('ask-consent', { bubbles: true, composed: true, detail }));
+      action: 'Erase',
+      done: () =>
+        this.#carryOut(async (shelf) =>
+          (await shelf.erase(item.id)) ? undefined : 'It is open in another tab: close it there first.',
+        ),
+    });
   }
 }
 customElements.define('start-view', StartView);

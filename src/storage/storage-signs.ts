@@ -1,0 +1,36 @@
+/** Signs that a browser may not keep what is stored, in words; only what there are signs of is said. */
+
+export interface StorageSigns {
+  /** Bytes the browser offers. */
+  readonly quota: number | undefined;
+  /** A browser that otherwise keeps programs offers it here too. */
+  readonly hasWorkers: boolean;
+  readonly isUninstalledTablet: boolean;
+  readonly persisted: boolean | undefined;
+}
+
+/** Far below what any disk of today offers: such windows keep things in memory. */
+const SMALL = 1_000_000_000;
+
+/** One sentence or two; undefined where nothing speaks for a loss. */
+export function riskWords({
+  quota,
+  hasWorkers,
+  isUninstalledTablet,
+  persisted,
+}: StorageSigns): string | undefined {
+  if (!hasWorkers || (quota !== undefined && quota < SMALL))
+    return 'This looks like a private window: it may not keep the notebook after it is closed. Save a file copy.';
+  if (isUninstalledTablet)
+    return 'This tablet may delete what a page keeps after 7 days without use, until the page is on its home screen (share, then “Add to Home Screen”). Save file copies.';
+  if (persisted === false)
+    return 'This browser has not promised to keep what is stored: it may clear it when space is short, and a private window forgets it when it is closed. Save file copies.';
+  return undefined;
+}
+
+/** A tablet or telephone of the kind that clears pages it has not seen for 7 days, and the page is not on its home screen. */
+export function isUninstalledTablet(): boolean {
+  const { userAgent, maxTouchPoints } = navigator;
+  const tablet = /iPad|iPhone/.test(userAgent) || (userAgent.includes('Macintosh') && maxTouchPoints > 1);
+  return tablet && !matchMedia('(display-mode: standalone)').matches;
+}

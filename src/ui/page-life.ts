@@ -1,0 +1,29 @@
+/** What the browser does to the page: it hides it, wakes it, ends it; and the first gesture after something was kept. */
+
+import { wouldLose } from './finished.ts';
+import type { World } from './ports.ts';
+import type { Session } from './session.ts';
+
+export function watchPage(world: World, session: () => Session | undefined): void {
+  const wake = (): void => void world.shelf.wake();
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') return wake();
+    void session()?.saving.flushResults();
+  });
+  window.addEventListener('pageshow', (event) => {
+    if (event.persisted) wake();
+  });
+  window.addEventListener('beforeunload', (event) => {
+    const open = session();
+    if (open && wouldLose(open)) event.preventDefault();
+  });
+  const ask = (): void => {
+    const open = session();
+    if (!open || open.history.past.length === 0 || open.saved.type !== 'saved') return;
+    for (const type of GESTURES) window.removeEventListener(type, ask);
+    void world.installation.askToKeep();
+  };
+  for (const type of GESTURES) window.addEventListener(type, ask);
+}
+
+const GESTURES = ['pointerup', 'keydown'] as const;
