@@ -152,3 +152,12 @@ export const reasonQuestion = (what: string, breach: string): MachineQuestion =>
   label: 'Or another reason',
   action: 'Take it',
 });
+
+/** Why a pass does not count. Common practice of the trade, no source. */
+export const withdrawQuestion: MachineQuestion = {
+  title: 'Why does this pass not count?',
+  words: 'It stays in the record, struck through, with this reason.',
+  choices: ['Wrong insert or edge', 'Wrong speed or feed', 'Measured wrongly', 'Chip jam or broken edge'],
+  label: 'Or another reason',
+  action: 'Withdraw it',
+};

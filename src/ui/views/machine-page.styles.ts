@@ -488,6 +488,9 @@ export const machineStyles = css`
     main.two section + section {
       margin: 0;
     }
+    main.two .record {
+      grid-column: 1 / -1;
+    }
     .field {
       grid-template-columns: minmax(0, 1fr) 72px minmax(150px, 200px) 72px;
       gap: 4px 10px;

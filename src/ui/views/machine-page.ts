@@ -6,6 +6,7 @@ import { MachineAsk, reasonQuestion, whoQuestion } from '../elements/machine-ask
 import { machineBar } from '../elements/machine-bar.ts';
 import { machineField } from '../elements/machine-field.ts';
 import type { FieldHands } from '../elements/machine-field.ts';
+import { hasRecord, machineRecord } from '../elements/machine-record.ts';
 import { machinePad } from '../elements/machine-pad.ts';
 import type { OpenField } from '../elements/machine-pad.ts';
 import { machineResult } from '../elements/machine-result.ts';
@@ -98,7 +99,7 @@ export class MachinePage extends LitElement {
     if (!session) return nothing;
     const { notebook, worksheet } = session;
     const cells = machineCells(session, worksheet);
-    const empty = cells.changed.length + cells.shown.length === 0;
+    const empty = cells.changed.length + cells.shown.length === 0 && !hasRecord(session);
     const open = cells.changed.find(({ address }) => address === this.#open?.address);
     const typing = open && this.#keypad && isNumberField(open, session.notebook);
     return html`
@@ -150,6 +151,7 @@ export class MachinePage extends LitElement {
               </div>
             </section>`
       }
+      ${machineRecord(session)}
     </main>`;
   }
 
@@ -363,8 +365,10 @@ export class MachinePage extends LitElement {
     });
   }
 
+  /** What is recorded is corrected or withdrawn, never taken back by a press. */
   #canUndo(session: Session): boolean {
-    return session.canUndo && session.history.past.at(-1) !== this.#undoEnd;
+    const last = session.history.past.at(-1);
+    return session.canUndo && last !== this.#undoEnd && !last?.changes.some(({ type }) => type === 'part');
   }
 
   #undo(session: Session): void {
