@@ -1,0 +1,9 @@
+/** Trial, review and hand-over in the menu. */
+
+import { openLeaf } from './open-leaf.ts';
+import type { ProgramCommand } from './program-command.ts';
+
+export const TRIAL_COMMANDS: readonly ProgramCommand[] = [
+  { group: 'Notebook', words: 'Plan a trial…', run: (_, from) => openLeaf(from, 'trial-plan') },
+  { group: 'Notebook', words: 'Trial record…', run: (_, from) => openLeaf(from, 'trial-record') },
+];
