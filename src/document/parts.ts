@@ -92,6 +92,8 @@ export interface PlotSeries {
   readonly y: BlockPlace;
   /** Upper edge of a band. */
   readonly to?: BlockPlace;
+  /** Own places along x, such as those of an operating point; absent: the plot's. */
+  readonly x?: BlockPlace;
   readonly label?: string;
 }
 

@@ -81,6 +81,7 @@ const series = v.strictObject({
   mark: v.picklist(['points', 'line', 'bars', 'band']),
   y: block,
   to: v.exactOptional(block),
+  x: v.exactOptional(block),
   label: v.exactOptional(words),
 });
 
