@@ -2,6 +2,7 @@
 
 import { html, type TemplateResult } from 'lit';
 import { openCautions } from './open-cautions.ts';
+import { waitingForReview } from './review.ts';
 import type { Session } from './session.ts';
 
 export interface Panel {
@@ -36,5 +37,12 @@ export const PANELS: readonly Panel[] = [
     load: () => import('./views/margin-cautions.ts'),
     view: (session) => html`<margin-cautions .session=${session}></margin-cautions>`,
     waiting: unseen,
+  },
+  {
+    key: 'review',
+    words: 'Review',
+    load: () => import('./views/review-walk.ts'),
+    view: (session) => html`<review-walk .session=${session}></review-walk>`,
+    waiting: waitingForReview,
   },
 ];
