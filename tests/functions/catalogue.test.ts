@@ -13,10 +13,12 @@ import {
 } from '../../src/definition/index.ts';
 import {
   evaluateDecimal,
+  type Grid,
   inferType,
   isFailure,
   isGrid,
   parse,
+  type Scalar,
   type Value,
   type ValueType,
 } from '../../src/expression/index.ts';
@@ -27,8 +29,14 @@ import { chance, sampledArguments } from './sampled.ts';
 
 const SAMPLES = 200;
 
-/** Families whose computed functions simulate: fewer samples. */
-const HEAVY: ReadonlySet<string> = new Set(['MILL', 'CHATTER', 'LIFE']);
+/** Numbers 0, 1, 2 .. while there is processor time: at least `least`, at most `most`. A simulation is tried less often than a product. */
+function* attempts(least: number, most: number, milliseconds: number): Generator<number> {
+  const begin = process.cpuUsage();
+  for (let i = 0; i < most; i += 1) {
+    if (i >= least && process.cpuUsage(begin).user > milliseconds * 1000) return;
+    yield i;
+  }
+}
 
 const formulaOf = ({ name }: FunctionDefinition, { given }: Example): string =>
   `=${name}(${given.join('; ')})`;
@@ -176,8 +184,7 @@ test('inside the hard ranges every function gives a finite value or says what is
   for (const definition of DEFINITIONS) {
     const next = chance(20_260_309);
     const compiled = compileDefinition(definition);
-    const count = HEAVY.has(definition.family) && !('equation' in definition) ? 12 : SAMPLES;
-    for (let i = 0; i < count; i += 1) {
+    for (const i of attempts(12, SAMPLES, 300)) {
       const args = sampledArguments(definition, next, i % 2 === 0 ? 'usual' : 'hard');
       const value = compiled.evaluate(args, {});
       if (isFailure(value) && SPEECHLESS.test(value.message))
@@ -203,34 +210,40 @@ test('every function is homogeneous: with base units of other sizes the result c
     const { scaling = 'homogeneous', parameters, result, name } = definition;
     if (scaling !== 'homogeneous' || result.kind === 'text') continue;
     const like = result.kind.startsWith('like ') ? result.kind.slice('like '.length) : undefined;
-    const kind =
+    const named =
       like === undefined ? result.kind : (parameters.find((each) => each.name === like)?.kind ?? 'number');
-    if (kind === 'any number' || parameters.some((each) => each.kind === 'any number')) continue;
-    const dimension = kindNamed(kind).dimension;
+    // What takes any number is given lengths.
+    const dimensionOf = (kind: string): Dimension =>
+      kindNamed(kind === 'any number' ? 'length' : kind).dimension;
+    const dimension = dimensionOf(named);
     const plain = compileDefinition(definition);
     const scaled = compileDefinition(definition, rescale);
     const next = chance(7);
     let compared = 0;
-    for (let i = 0; i < 40 && compared < 3; i += 1) {
+    for (let i = 0; i < 1000 && compared < 3; i += 1) {
       const args = sampledArguments(definition, next, 'usual');
       const before = plain.evaluate(args, {});
       const after = scaled.evaluate(
         args.map((value, index): Value => {
           const of = parameters[index]?.kind ?? 'text';
           if (of === 'text' || of === 'logical' || value === null) return value;
-          const size = (one: Value): number => rescale(Number(one), kindNamed(of).dimension);
+          const size = (one: Value): number => rescale(Number(one), dimensionOf(of));
           return isGrid(value) ? { grid: value.grid.map((row) => row.map(size)) } : size(value);
         }),
         {},
       );
-      if (typeof before !== 'number') {
+      if (isFailure(before) || before === null) {
         if (!isFailure(after)) offenders.push(`${name}: refused only in one system: ${JSON.stringify(args)}`);
         continue;
       }
       compared += 1;
-      const wanted = rescale(before, dimension);
-      if (typeof after !== 'number' || Math.abs(after - wanted) > 1e-9 * Math.abs(wanted) + 1e-300)
-        offenders.push(`${name}: ${JSON.stringify(after)} instead of ${wanted}`);
+      const listed = (value: Value): readonly Value[] => (isGrid(value) ? value.grid.flat() : [value]);
+      const given = listed(after);
+      for (const [index, one] of listed(before).entries()) {
+        const wanted = rescale(Number(one), dimension);
+        if (!(Math.abs(Number(given[index]) - wanted) <= 1e-9 * Math.abs(wanted) + 1e-300))
+          offenders.push(`${name}: ${JSON.stringify(after)} instead of ${wanted}`);
+      }
     }
     if (compared === 0) offenders.push(`${name}: no sample gave a value`);
   }
@@ -284,29 +297,46 @@ test('every equation agrees with 34 digits to 1e-12', () => {
   expect(offenders).toEqual([]);
 });
 
+/** A result of the right sort, for conditions that do not look at it. */
+const idle = ({ result }: FunctionDefinition): Scalar | Grid =>
+  result.list ? { grid: [[result.kind === 'text' ? '' : 1]] } : result.kind === 'text' ? '' : 1;
+
 test('every refusal and every caution is reached by some argument', () => {
   const unreached: string[] = [];
   for (const definition of DEFINITIONS) {
-    const conditions = [...(definition.refuses ?? []), ...(definition.cautions ?? [])];
-    if (conditions.length === 0) continue;
-    const waiting = new Set(conditions.map(({ when }) => when));
+    const { refuses = [], cautions = [], name, result } = definition;
+    const waiting = new Set([...refuses, ...cautions].map(({ when }) => when));
     // A condition is seen by what it says: one definition a condition, its words replaced by a mark.
-    const marked = {
-      ...definition,
-      refuses: (definition.refuses ?? []).map(({ when }) => ({ when, text: `mark ${when}` })),
+    const marked = refuses.map(({ when }) => ({ when, text: `mark ${when}` }));
+    const seesResult = ({ when }: { when: string }): boolean =>
+      new RegExp(`(?<![A-Za-z0-9_])${result.symbol}(?![A-Za-z0-9_])`).test(when);
+    /** Tries arguments until every condition that is given was met. */
+    const tried = (each: FunctionDefinition, least: number): void => {
+      const wanted = [...(each.refuses ?? []), ...(each.cautions ?? [])].map(({ when }) => when);
+      const compiled = compileDefinition(each);
+      const next = chance(3);
+      for (const i of attempts(least, 6000, 4000)) {
+        if (!wanted.some((when) => waiting.has(when))) return;
+        const args = sampledArguments(each, next, i % 2 === 0 ? 'usual' : 'hard');
+        const value = compiled.evaluate(args, {
+          caution: ({ key }) => waiting.delete(key.slice(name.length + 2)),
+        });
+        if (isFailure(value) && value.message.startsWith('mark '))
+          waiting.delete(value.message.slice('mark '.length));
+      }
     };
-    const compiled = compileDefinition(marked);
-    const next = chance(3);
-    const attempts = HEAVY.has(definition.family) && !('equation' in definition) ? 60 : 3000;
-    for (let i = 0; i < attempts && waiting.size > 0; i += 1) {
-      const args = sampledArguments(definition, next, i % 2 === 0 ? 'usual' : 'hard');
-      const value = compiled.evaluate(args, {
-        caution: ({ key }) => waiting.delete(key.slice(definition.name.length + 2)),
-      });
-      if (isFailure(value) && value.message.startsWith('mark '))
-        waiting.delete(value.message.slice('mark '.length));
-    }
-    for (const when of waiting) unreached.push(`${definition.name}: ${when}`);
+    if ('compute' in definition)
+      tried(
+        {
+          ...definition,
+          compute: () => idle(definition),
+          refuses: marked,
+          cautions: cautions.filter((each) => !seesResult(each)),
+        },
+        3000,
+      );
+    tried({ ...definition, refuses: marked }, 'compute' in definition ? 60 : 3000);
+    for (const when of waiting) unreached.push(`${name}: ${when}`);
   }
   expect(unreached).toEqual([]);
 });

@@ -61,10 +61,12 @@ export function sampledArguments(definition: FunctionDefinition, next: () => num
     const { symbol, kind, words, list, default: standard } = parameter;
     if (standard && next() < 0.4) return null;
     if (list) {
-      const items = Array.from({ length: next() < 0.1 ? 3 : 4 }, () => number(parameter)).sort(
-        (a, b) => a - b,
-      );
-      return { grid: [next() < 0.1 ? items.map(() => items[0] ?? 0) : items] };
+      const items = Array.from({ length: next() < 0.1 ? 3 : 4 }, () => number(parameter));
+      const order = next();
+      // Rising, falling, as they come, or all alike.
+      if (order < 0.5) items.sort((a, b) => a - b);
+      else if (order < 0.75) items.sort((a, b) => b - a);
+      return { grid: [order > 0.9 ? items.map(() => items[0] ?? 0) : items] };
     }
     if (kind === 'text') return words?.[Math.floor(next() * words.length)] ?? '42CrMo4';
     if (kind === 'logical') return next() < 0.5;

@@ -2,11 +2,11 @@
 
 import type { FunctionDefinition } from '../../definition/index.ts';
 import {
-  CHATTER_REMARKS,
+  MEAN_REMARKS,
   FLOOR_PARAMETERS,
   millingSystem,
   MODE_REFUSALS,
-  SEARCH_CAUTIONS,
+  ENGAGEMENT_CAUTIONS,
 } from '../milling-chatter.ts';
 import { sweepOf } from '../milling-stability.ts';
 import { parameter } from '../parameter.ts';
@@ -54,8 +54,8 @@ export default {
     ...MODE_REFUSALS,
     { when: 'n_low >= n_high', text: 'the lowest speed {n_low} is not below the highest {n_high}' },
   ],
-  cautions: SEARCH_CAUTIONS,
-  remarks: [...CHATTER_REMARKS, 'Stay below the highest speed of tool, holder and spindle.'],
+  cautions: ENGAGEMENT_CAUTIONS,
+  remarks: [...MEAN_REMARKS, 'Stay below the highest speed of tool, holder and spindle.'],
   sources: ['A2', 'A1'],
   examples: [
     {

@@ -3,7 +3,7 @@
 import type { FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
 import {
-  CHATTER_REMARKS,
+  MEAN_REMARKS,
   FLOOR_PARAMETERS,
   millingSystem,
   MODE_REFUSALS,
@@ -29,7 +29,7 @@ export default {
       text: '{ae} is less than half of {Dc}: the mean of the forces describes the cut less well',
     },
   ],
-  remarks: CHATTER_REMARKS,
+  remarks: MEAN_REMARKS,
   sources: ['A2', 'A1'],
   examples: [
     {

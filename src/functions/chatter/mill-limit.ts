@@ -3,7 +3,7 @@
 import type { FunctionDefinition } from '../../definition/index.ts';
 import { failure } from '../../expression/index.ts';
 import {
-  CHATTER_REMARKS,
+  MEAN_REMARKS,
   ENGAGEMENT_CAUTIONS,
   LIMIT_PARAMETERS,
   millingSystem,
@@ -26,7 +26,7 @@ export default {
   },
   refuses: MODE_REFUSALS,
   cautions: ENGAGEMENT_CAUTIONS,
-  remarks: CHATTER_REMARKS,
+  remarks: MEAN_REMARKS,
   sources: ['A2', 'A1'],
   examples: [
     {

@@ -40,7 +40,6 @@ export default {
       text: '{holes} holes are an even count: the last bridging hole cuts on one side only; use the next odd count',
     },
   ],
-  scaling: 'table',
   sources: ['practice'],
   examples: [
     {

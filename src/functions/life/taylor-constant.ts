@@ -33,7 +33,6 @@ export default {
   },
   refuses: TAYLOR_REFUSALS,
   remarks: ['Use it only together with the exponent of the same trials.', TESTED_ONLY],
-  scaling: 'table',
   sources: ['T3'],
   examples: [
     { given: ['{4;2} m/s', '{1;20} min'], gives: '240.000 m/min', origin: 'published', how: 'case d07' },

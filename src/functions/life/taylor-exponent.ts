@@ -32,7 +32,6 @@ export default {
     'Speed is set and life is measured, so ln T is fitted on ln vc; the other way round gives a slightly smaller exponent.',
     TESTED_ONLY,
   ],
-  scaling: 'table',
   sources: ['T3'],
   examples: [
     {

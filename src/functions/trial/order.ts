@@ -38,7 +38,6 @@ export default {
     return { grid: randomOrder(Number(runs), Number(seed)).map((place) => [place + 1]) };
   },
   remarks: ['Run the trial in this order, so that what drifts (temperature, bar, operator) hits all alike.'],
-  scaling: 'table',
   sources: ['shuffle'],
   examples: [
     {
