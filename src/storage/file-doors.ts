@@ -11,10 +11,10 @@ export interface TextFile {
 /** Share sheet where it takes files (tablets), else a download; 'text' where there is neither. Called within a gesture. */
 export async function saveFile(
   name: string,
-  text: string,
+  content: string | Blob,
   type: string,
 ): Promise<'shared' | 'downloaded' | 'cancelled' | 'text'> {
-  const blob = new Blob([text], { type });
+  const blob = new Blob([content], { type });
   const file = new File([blob], name, { type });
   const coarse = matchMedia('(pointer: coarse)').matches;
   if (coarse && navigator.canShare?.({ files: [file] })) {

@@ -94,7 +94,7 @@ export type SavedHow = 'shared' | 'downloaded' | 'cancelled' | 'text';
 
 export interface Files {
   /** Offers a text as a file of this name: share sheet where it takes files, else download. Called within a gesture. */
-  save(name: string, text: string, type: string): Promise<SavedHow>;
+  save(name: string, content: string | Blob, type: string): Promise<SavedHow>;
   /** Asks for a file and gives its name and text; undefined where none was chosen. */
   pick(accept: string): Promise<{ readonly name: string; readonly text: string } | undefined>;
   /** Text of a file that was dropped or handed over; throws in words where it is too large. */

@@ -26,6 +26,15 @@ export const FIGURE_RULES = `
 .figure .hatch { fill: none; stroke: var(--ink-2); stroke-width: 0.8; }
 .figure .hatch.chip { stroke: var(--caution); stroke-width: 1.1; }
 .figure .hatch.removed { stroke-width: 1.3; }
+.figure .squares :is(path, line) { stroke: var(--ruling); stroke-opacity: 1; }
+.figure .frame rect { fill: none; stroke: var(--ruling-strong); }
+.figure .axis :is(path, line) { stroke: var(--ink-2); }
+.figure .curve, .figure .curve path { fill: none; stroke: var(--ink); stroke-width: 1.8; }
+.figure .sign, .figure .sign path { fill: var(--paper); stroke: var(--accent); stroke-width: 1.6; }
+.figure .bar, .figure .bar rect { stroke: var(--ink); stroke-width: 1.2; }
+.figure .band path { stroke: var(--ink-2); stroke-width: 0.8; }
+.figure .level line { stroke: var(--caution); stroke-width: 1.6; stroke-dasharray: 12 4; }
+.figure .words text { fill: var(--caution); font-weight: 600; }
 .figure .dimension, .figure .witness, .figure .leader { fill: none; stroke: var(--accent); stroke-width: 0.9; }
 .figure .witness { stroke-width: 0.7; }
 .figure .head, .figure .dot { fill: var(--accent); stroke: none; }

@@ -1,0 +1,208 @@
+/** The picture of a plot: axes, ticks and marks by the plotting library, everything else ours. The only place that knows the library. */
+
+import * as Plot from '@observablehq/plot';
+import { captionNode, TEXT } from './caption-node.ts';
+import { hatches } from './drawing-picture.ts';
+import type { PlotAxis, PlotData, PlottedPoint, PlottedSeries } from './plot-data.ts';
+import { node, svgElement, type SvgNode } from './svg-node.ts';
+
+const SYMBOLS = ['circle', 'square', 'triangle', 'diamond2', 'times'] as const;
+const DASHES = ['none', '7 3', '2 3', '10 3 2 3', '5 2 1 2 1 2'] as const;
+const AREAS = ['work', 'chip', 'removed', 'finished'] as const;
+/** The same marks for the legend, around 0, 0. */
+const SIGNS: readonly string[] = [
+  'M3.6 0A3.6 3.6 0 1 1 -3.6 0A3.6 3.6 0 1 1 3.6 0Z',
+  'M-3.2 -3.2H3.2V3.2H-3.2Z',
+  'M0 -4.2L3.9 2.9H-3.9Z',
+  'M0 -4.4L4.4 0L0 4.4L-4.4 0Z',
+  'M-3.4 -3.4L3.4 3.4M3.4 -3.4L-3.4 3.4',
+];
+/** More points than this carry no sign of their own on a line. */
+const MOST_SIGNS = 45;
+const LINE = 20;
+
+const of = <Item>(list: readonly Item[], k: number): Item => list[k % list.length] as Item;
+
+const axisTitle = ({ label, unit }: PlotAxis): string => (unit === '' ? label : `${label} (${unit})`);
+
+/** Half the room of a bar: a third of the least step, shared by the series of bars. */
+function barRoom(data: PlotData): number {
+  const xs = [
+    ...new Set(data.series.flatMap(({ mark, points }) => (mark === 'bars' ? points.map(({ x }) => x) : []))),
+  ].sort((a, b) => a - b);
+  const steps = xs.slice(1).map((x, k) => x - (xs[k] ?? x));
+  return xs.length === 0 ? 0 : Math.min(...(steps.length === 0 ? [Math.abs(xs[0] ?? 1) || 1] : steps)) * 0.38;
+}
+
+function marksOf(data: PlotData, series: PlottedSeries, k: number, id: string): Plot.Markish[] {
+  const points = [...series.points];
+  const at = { x: (p: PlottedPoint) => p.x, y: (p: PlottedPoint) => p.y };
+  const signs = Plot.dot(points, { ...at, r: 3.6, symbol: of(SYMBOLS, k), className: 'sign' });
+  switch (series.mark) {
+    case 'points':
+      return [signs];
+    case 'bars': {
+      const bars = data.series.filter(({ mark }) => mark === 'bars');
+      const room = barRoom(data);
+      const width = (2 * room) / bars.length;
+      const left = -room + width * bars.indexOf(series);
+      return [
+        Plot.rectY(points, {
+          x1: (p: PlottedPoint) => p.x + left,
+          x2: (p: PlottedPoint) => p.x + left + width,
+          y: at.y,
+          fill: `url(#${id}-${of(AREAS, k)})`,
+          className: 'bar',
+        }),
+      ];
+    }
+    case 'band':
+      return [
+        Plot.areaY(points, {
+          x: at.x,
+          y1: at.y,
+          y2: (p: PlottedPoint) => p.to ?? p.y,
+          fill: `url(#${id}-${of(AREAS, k)})`,
+          className: 'band',
+        }),
+      ];
+    default:
+      return [
+        Plot.line(points, { ...at, strokeDasharray: of(DASHES, k), className: 'curve' }),
+        ...(points.length <= MOST_SIGNS ? [signs] : []),
+      ];
+  }
+}
+
+/** The legend: a sample of each mark with its words, in rows. */
+function legend(
+  data: PlotData,
+  width: number,
+  id: string,
+): { readonly nodes: SvgNode[]; readonly height: number } {
+  if (data.series.length < 2) return { nodes: [], height: 0 };
+  const nodes: SvgNode[] = [];
+  let [x, y] = [0, 12];
+  for (const [k, { label, mark, points }] of data.series.entries()) {
+    const long = 40 + label.length * TEXT * 0.55 + 14;
+    if (x > 0 && x + long > width) [x, y] = [0, y + LINE];
+    const area = mark === 'bars' || mark === 'band';
+    nodes.push(
+      ...(area
+        ? [
+            node('rect', {
+              class: 'bar',
+              x: x + 2,
+              y: y - 6,
+              width: 26,
+              height: 12,
+              fill: `url(#${id}-${of(AREAS, k)})`,
+            }),
+          ]
+        : [
+            ...(mark === 'line'
+              ? [
+                  node('path', {
+                    class: 'curve',
+                    d: `M${x + 1} ${y}H${x + 31}`,
+                    fill: 'none',
+                    'stroke-dasharray': of(DASHES, k),
+                  }),
+                ]
+              : []),
+            ...(mark === 'points' || points.length <= MOST_SIGNS
+              ? [node('path', { class: 'sign', d: of(SIGNS, k), transform: `translate(${x + 16} ${y})` })]
+              : []),
+          ]),
+      captionNode({ text: label }, x + 37, y + TEXT * 0.35, 'start'),
+    );
+    x += long;
+  }
+  return { nodes, height: y + 14 };
+}
+
+/** Words of a level stand at the end where the curves leave most room: left for a level above them all, else right. */
+function levelMarks({ levels }: PlotData): Plot.Markish[] {
+  const across = levels.filter(({ axis }) => axis === 'y');
+  const upright = levels.filter(({ axis }) => axis === 'x');
+  return [
+    Plot.ruleY(across, { y: 'value', className: 'level' }),
+    Plot.text(across, {
+      y: 'value',
+      text: 'words',
+      frameAnchor: 'left',
+      textAnchor: 'start',
+      dy: -8,
+      dx: 4,
+      className: 'words',
+    }),
+    Plot.ruleX(upright, { x: 'value', className: 'level' }),
+    Plot.text(upright, {
+      x: 'value',
+      text: 'words',
+      frameAnchor: 'top',
+      textAnchor: 'start',
+      dy: 6,
+      dx: 5,
+      className: 'words',
+    }),
+  ];
+}
+
+export interface PlotPaper {
+  readonly width: number;
+  readonly id: string;
+}
+
+/** The finished element, not yet on the page: the library's own style element is taken out, the rules stand in our style sheet. */
+export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElement {
+  const height = Math.round(Math.min(420, Math.max(220, width * 0.62)));
+  const key = legend(data, width, id);
+  const areas = data.series.some(({ mark }) => mark === 'bars' || mark === 'band');
+  const atZero = areas && !data.y.logarithmic;
+  const svg = Plot.plot({
+    width,
+    height,
+    marginLeft: 56,
+    marginBottom: 44,
+    marginTop: 26,
+    marginRight: 18,
+    className: 'plot',
+    x: {
+      type: data.x.logarithmic ? 'log' : 'linear',
+      nice: true,
+      label: axisTitle(data.x),
+      labelAnchor: 'center',
+      labelArrow: 'none',
+      inset: 4,
+    },
+    y: {
+      type: data.y.logarithmic ? 'log' : 'linear',
+      nice: true,
+      label: axisTitle(data.y),
+      labelArrow: 'none',
+      ...(atZero && { zero: true }),
+    },
+    marks: [
+      Plot.gridX({ className: 'squares' }),
+      Plot.gridY({ className: 'squares' }),
+      Plot.axisX({ className: 'axis', tickSize: 5, ticks: Math.max(3, Math.round(width / 75)) }),
+      Plot.axisY({ className: 'axis', tickSize: 5, ticks: Math.max(3, Math.round(height / 45)) }),
+      Plot.frame({ className: 'frame' }),
+      ...data.series.flatMap((series, k) => marksOf(data, series, k, id)),
+      ...levelMarks(data),
+    ],
+  });
+  svg.querySelector('style')?.remove();
+  svg.setAttribute('y', String(key.height));
+  const whole = svgElement(
+    node(
+      'svg',
+      { class: 'figure', width, height: height + key.height, viewBox: `0 0 ${width} ${height + key.height}` },
+      hatches(id),
+      node('g', {}, ...key.nodes),
+    ),
+  );
+  whole.append(svg);
+  return whole;
+}
