@@ -1,6 +1,8 @@
 /** The equation behind a cell, as typeset text: in symbols, and with the values put in. */
 
+import type { Explanation } from '../calculation/index.ts';
 import type { FunctionDefinition } from '../definition/index.ts';
+import type { Cell } from '../document/index.ts';
 import { callsOf, parse, tokenize, typeset } from '../expression/index.ts';
 import type { Node } from '../expression/index.ts';
 import type { Session } from './session.ts';
@@ -15,9 +17,15 @@ export interface Working {
   readonly definitions: readonly FunctionDefinition[];
 }
 
+/** What a formula's working is told from: the selected cell unless others are given. */
+export interface Explained {
+  readonly cell: Cell | undefined;
+  readonly explanation: Explanation | undefined;
+}
+
 /** Undefined for a cell without a formula. */
-export function workingOf(session: Session): Working | undefined {
-  const { cell } = session;
+export function workingOf(session: Session, explained: Explained = session): Working | undefined {
+  const { cell } = explained;
   if (!cell?.content.startsWith('=')) return undefined;
   const { tree } = parse(cell.content);
   if (!tree) return { definitions: [] };
@@ -27,10 +35,10 @@ export function workingOf(session: Session): Working | undefined {
   const single = tree.type === 'call' ? domain.find((each) => each.name === tree.name) : undefined;
   if (single) {
     const equation = definitionEquation(single);
-    const put = equationWithValues(session, single, tree);
+    const put = equationWithValues(session, explained, single, tree);
     return { definitions, ...(equation && { equation }), ...(put && { substituted: put }) };
   }
-  const substituted = withValues(session, cell.content);
+  const substituted = withValues(session, explained, cell.content);
   return { definitions, equation: set(tree), ...(substituted && { substituted }) };
 }
 
@@ -60,8 +68,8 @@ export function stepEquations(definition: FunctionDefinition): readonly string[]
 }
 
 /** Each reference replaced by its value with its unit, in the text. */
-function withValues(session: Session, content: string): string | undefined {
-  const operands = new Map((session.explanation?.operands ?? []).map((each) => [each.text, each]));
+function withValues(session: Session, { explanation }: Explained, content: string): string | undefined {
+  const operands = new Map((explanation?.operands ?? []).map((each) => [each.text, each]));
   if (operands.size === 0) return undefined;
   const put = replaced(content, (text) => {
     const operand = operands.get(text);
@@ -73,12 +81,14 @@ function withValues(session: Session, content: string): string | undefined {
 /** The definition's equation with the call's arguments and recorded steps in place of its symbols. */
 function equationWithValues(
   session: Session,
+  explained: Explained,
   definition: FunctionDefinition,
   call: Node,
 ): string | undefined {
   if (!('equation' in definition) || call.type !== 'call') return undefined;
-  const content = session.cell?.content ?? '';
-  const operands = new Map((session.explanation?.operands ?? []).map((each) => [each.text, each]));
+  const { explanation } = explained;
+  const content = explained.cell?.content ?? '';
+  const operands = new Map((explanation?.operands ?? []).map((each) => [each.text, each]));
   const values = new Map<string, string>();
   definition.parameters.forEach((parameter, k) => {
     const argument = call.args[k];
@@ -86,12 +96,12 @@ function equationWithValues(
     const operand = operands.get(text);
     const known = operand
       ? valueText(session, operand.value, operand.unit)
-      : literal(session, parameter, argument, text);
+      : literal(session, explanation, parameter, argument, text);
     const fallback = parameter.default && 'value' in parameter.default ? parameter.default.value : undefined;
     const value = known ?? (text === '' ? fallback : undefined);
     if (value !== undefined) values.set(parameter.symbol, value);
   });
-  for (const { function: name, steps } of session.explanation?.calls ?? [])
+  for (const { function: name, steps } of explanation?.calls ?? [])
     if (name === definition.name)
       for (const step of steps) {
         const value = valueText(session, step.value, step.unit);
@@ -103,6 +113,7 @@ function equationWithValues(
 
 function literal(
   session: Session,
+  explanation: Explanation | undefined,
   parameter: FunctionDefinition['parameters'][number],
   argument: Node | undefined,
   text: string,
@@ -110,7 +121,7 @@ function literal(
   if (argument?.type === 'quantity') return text;
   const unitOfKind = (session.notebook.display === 'metric' ? parameter.metric : parameter.inch) ?? '';
   if (argument?.type === 'call') {
-    const call = session.explanation?.calls.find((each) => each.function === argument.name);
+    const call = explanation?.calls.find((each) => each.function === argument.name);
     return call && valueText(session, call.result, unitOfKind);
   }
   if (argument?.type !== 'number') return undefined;

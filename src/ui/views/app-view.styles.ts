@@ -123,6 +123,9 @@ export const appStyles = css`
       overflow: visible;
     }
     desk-head,
+    machine-page,
+    leaf-dialog,
+    question-dialog,
     .desk,
     .band,
     footer,

@@ -2,7 +2,7 @@
 
 import { LitElement, css, html, type TemplateResult } from 'lit';
 import { HELP_ENTRIES, HELP_MARKS, HELP_PARTS, type HelpEntry } from '../help-words.ts';
-import { openLeaf } from '../leaves.ts';
+import { openLeaf } from '../open-leaf.ts';
 import { editedText, inWords } from '../number-locale.ts';
 import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE } from '../usual-cautions.ts';
@@ -15,6 +15,17 @@ export class HelpLeaf extends LitElement {
     shared,
     leafStyles,
     css`
+      section {
+        break-inside: auto;
+      }
+      dt,
+      h3 {
+        break-after: avoid;
+      }
+      dd,
+      p {
+        break-inside: avoid;
+      }
       .mark {
         font-family: var(--mono);
       }

@@ -1,90 +1,30 @@
-/** The notebook on paper: title and state, given values with their sources, every worksheet, cautions, workings, the usual cautions. */
+/** The notebook on paper: first page with all given values, worksheets, figures, workings, cautions. Exists only while it is printed. */
 
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { forEachCell, labelOf, roleOf, usedExtent } from '../../document/index.ts';
-import type { Worksheet } from '../../document/index.ts';
-import { addressText } from '../../expression/index.ts';
-import type { Face } from '../elements/grid-body.ts';
-import { addressWords } from '../cell-links.ts';
-import { Faces } from '../faces.ts';
-import { openCautions } from '../open-cautions.ts';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import type { Explanation } from '../../calculation/index.ts';
+import { closingPages } from '../print/closing-pages.ts';
+import { firstPage } from '../print/first-page.ts';
+import { printStyles } from '../print/print.styles.ts';
+import { explanationKey, markedResults, resultWorkings } from '../print/result-workings.ts';
+import { worksheetPages } from '../print/worksheet-pages.ts';
 import type { Session } from '../session.ts';
-import { USUAL_CAUTIONS } from '../usual-cautions.ts';
-import { resultText } from '../value-text.ts';
+
+/** How long the calculator may take for the workings before the page is printed without those that are missing. */
+const PATIENCE = 3_000;
+/** After the last change: the workings are fetched, so that the browser's own print command finds them. */
+const QUIET = 1_500;
 
 export class PrintView extends LitElement {
   static override properties = { session: { attribute: false }, printing: { state: true } };
+  static override styles = printStyles;
   declare session: Session | undefined;
   declare printing: boolean;
 
-  static override styles = css`
-    :host {
-      display: none;
-    }
-    @media print {
-      :host {
-        display: block;
-        color: #000;
-        font: 10.5pt/1.4 var(--face);
-      }
-    }
-    h1 {
-      margin: 0 0 2pt;
-      font-size: 18pt;
-    }
-    h2 {
-      margin: 16pt 0 6pt;
-      font-size: 13pt;
-      break-after: avoid;
-    }
-    p {
-      margin: 2pt 0;
-    }
-    table {
-      inline-size: 100%;
-      border-collapse: collapse;
-    }
-    thead {
-      display: table-header-group;
-    }
-    th,
-    td {
-      padding: 2pt 5pt;
-      border: 0.5pt solid #bbb;
-      text-align: start;
-      vertical-align: baseline;
-    }
-    th {
-      font-weight: 400;
-      font-size: 8.5pt;
-    }
-    tr {
-      break-inside: avoid;
-    }
-    .number {
-      font-family: var(--mono);
-      text-align: end;
-      white-space: nowrap;
-    }
-    .given {
-      text-decoration: underline;
-      text-decoration-thickness: 0.7pt;
-      text-underline-offset: 2.5pt;
-    }
-    .measured {
-      text-decoration: underline dotted;
-      text-underline-offset: 2.5pt;
-    }
-    .heading {
-      font-weight: 600;
-    }
-    .always {
-      margin-block-start: 16pt;
-      padding: 6pt 8pt;
-      border: 1pt solid #000;
-      break-inside: avoid;
-    }
-  `;
+  readonly #explanations = new Map<string, Explanation>();
+  #explained: readonly [Session, number] | undefined;
+  #following: Session | undefined;
+  #unfollow: (() => void) | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   readonly #before = (): void => {
     this.printing = true;
@@ -104,114 +44,65 @@ export class PrintView extends LitElement {
     super.disconnectedCallback();
     window.removeEventListener('beforeprint', this.#before);
     window.removeEventListener('afterprint', this.#after);
+    this.#follow(undefined);
+  }
+
+  override willUpdate(): void {
+    this.#follow(this.session);
+  }
+
+  #follow(session: Session | undefined): void {
+    if (session === this.#following) return;
+    this.#unfollow?.();
+    clearTimeout(this.#timer);
+    this.#following = session;
+    this.#explanations.clear();
+    this.#explained = undefined;
+    this.#unfollow = session?.subscribe(() => this.#later(session));
+    if (session) this.#later(session);
+  }
+
+  #later(session: Session): void {
+    if (this.#explained?.[0] === session && this.#explained[1] === session.version) return;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.prepare(), QUIET);
+  }
+
+  /** Fetches what the calculator alone knows: the steps of the marked results. */
+  async prepare(): Promise<void> {
+    const { session } = this;
+    if (!session) return;
+    const { version } = session;
+    const asked = markedResults(session).map(async ({ address }) => {
+      const explanation = await session.explain(address);
+      if (session === this.session) this.#explanations.set(explanationKey(address), explanation);
+    });
+    const given = new Promise<void>((resolve) => void setTimeout(resolve, PATIENCE));
+    await Promise.race([Promise.allSettled(asked), given]);
+    this.#explained = [session, version];
   }
 
   override render(): TemplateResult | typeof nothing {
     const { session } = this;
     if (!session || !this.printing) return nothing;
-    const { notebook, world } = session;
-    const date = new Date(world.clock.now()).toISOString().slice(0, 10);
-    const cautions = openCautions(session).filter((each) => each.type !== 'assumed');
-    return html`
-      <h1>${notebook.title}</h1>
-      <p>
-        Printed ${date} · Swarfbook ${world.version} · shown in ${notebook.display} units, plain numbers read
-        as ${notebook.reading} · ${notebook.currency}
-      </p>
-      ${this.#given(session)} ${notebook.worksheets.map((worksheet) => this.#worksheet(session, worksheet))}
+    const { worksheets, parts } = session.notebook;
+    const figures = customElements.get('notebook-figure') ? (parts?.figures ?? []) : [];
+    return html`${firstPage(session)}
+      <div class="page">
+        ${session.showFormulas ? html`<p class="legend">Formulas in place of values.</p>` : nothing}
+        <p class="legend">
+          Underlined: given. Dotted, with ◷: measured. ▲ caution, △ acknowledged: see the last pages.
+        </p>
+        ${worksheets.map((worksheet) => worksheetPages(session, worksheet))}
+      </div>
       ${
-        cautions.length > 0
-          ? html`<h2>Errors and cautions</h2>
-              ${cautions.map(
-                (each) =>
-                  html`<p>
-                    ${each.type === 'error' ? '✕' : '▲'} ${addressWords(session, each.address)}:
-                    ${each.text}${
-                      each.acknowledged === undefined ? '' : ` (acknowledged: ${each.acknowledged})`
-                    }
-                  </p>`,
-              )}`
-          : nothing
+        figures.length === 0
+          ? nothing
+          : html`<h2>Figures</h2>
+              ${figures.map((figure) => html`<notebook-figure .session=${session} .figure=${figure}></notebook-figure>`)}`
       }
-      <div class="always">${USUAL_CAUTIONS.map((words) => html`<p>▲ ${words}</p>`)}</div>
-    `;
-  }
-
-  #given(session: Session): unknown {
-    const rows: TemplateResult[] = [];
-    for (const worksheet of session.notebook.worksheets)
-      forEachCell(worksheet, (cell, row, column) => {
-        const role = roleOf(cell);
-        if (role !== 'given' && role !== 'measured' && role !== 'choice') return;
-        const result = session.results.at(worksheet.id, row, column);
-        rows.push(
-          html`<tr>
-            <td>${worksheet.title}, ${addressText(column, row)}</td>
-            <td>${labelOf(worksheet, row, column)}</td>
-            <td class="number">
-              ${result ? resultText(result, session.notebook, cell.format) : cell.content}
-            </td>
-            <td>${role}</td>
-            <td>${cell.source ?? ''}</td>
-          </tr>`,
-        );
-      });
-    if (rows.length === 0) return nothing;
-    return html`<h2>Given values</h2>
-      <table>
-        <thead>
-          <tr>
-            <th>cell</th>
-            <th>what</th>
-            <th>value</th>
-            <th>role</th>
-            <th>source</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${rows}
-        </tbody>
-      </table>`;
-  }
-
-  #worksheet(session: Session, worksheet: Worksheet): TemplateResult | typeof nothing {
-    const { rows, columns } = usedExtent(worksheet);
-    if (rows === 0) return nothing;
-    const faces = new Faces();
-    faces.show(session.notebook, worksheet, session.results, session.showFormulas);
-    const row = (r: number): TemplateResult => {
-      const cells: TemplateResult[] = [];
-      for (let c = 0; c < columns; c += 1) {
-        const face = faces.face(r, c);
-        const span = Math.min((face.over ?? 0) + 1, columns - c);
-        cells.push(
-          html`<td colspan=${span} class="${face.type} ${face.role ?? ''} ${face.heading ? 'heading' : ''}">
-            ${faceText(face)}
-          </td>`,
-        );
-        c += span - 1;
-      }
-      return html`<tr>
-        <th>${r + 1}</th>
-        ${cells}
-      </tr>`;
-    };
-    return html`<h2>${worksheet.title}</h2>
-      <table>
-        <thead>
-          <tr>
-            <th></th>
-            ${Array.from({ length: columns }, (_, c) => html`<th>${faces.columnName(c)}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${Array.from({ length: rows }, (_, r) => row(r))}
-        </tbody>
-      </table>`;
+      ${resultWorkings(session, this.#explanations)} ${closingPages(session)}`;
   }
 }
-
-const faceText = (face: Face): string =>
-  `${face.caution ? '▲ ' : ''}${face.role === 'measured' ? '◷ ' : ''}${face.text}${face.unit ? ` ${face.unit}` : ''}`;
 
 customElements.define('print-view', PrintView);
