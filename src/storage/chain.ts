@@ -46,7 +46,7 @@ const isSound = (entry: Entry): boolean =>
   entry.hash === digest(`${entry.before} ${entry.seq} ${entry.body}`);
 
 /** Whether what a browser gave back has the shape of a record at all. */
-const isRecord = (value: unknown): value is { readonly seq: number; readonly body: string } =>
+export const isRecord = (value: unknown): value is { readonly seq: number; readonly body: string } =>
   typeof value === 'object' &&
   value !== null &&
   'seq' in value &&

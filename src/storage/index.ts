@@ -10,4 +10,5 @@ export * from './opened-notebook.ts';
 export * from './program-on-device.ts';
 export * from './shelf-index.ts';
 export * from './shelf.ts';
+export * from './storage-signs.ts';
 export * from './deflate.ts';

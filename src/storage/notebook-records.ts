@@ -1,6 +1,6 @@
 /** The records of one notebook on one leg: their keys, what was found, and what can be made of it. */
 
-import { longestChain } from './chain.ts';
+import { isRecord, longestChain } from './chain.ts';
 import type { Chain, Entry, Snapshot } from './chain.ts';
 import type { Leg } from './leg.ts';
 
@@ -48,6 +48,12 @@ const numbersIn = (keys: readonly string[], prefix: string): number[] =>
     .map((key) => Number(key.slice(prefix.length)))
     .filter(Number.isInteger);
 
+/** An entry under its number; what is no such record becomes a torn one, so that it is missed only where it is needed. */
+function entryIn(key: string, value: unknown): Entry {
+  const seq = Number(key.slice(key.lastIndexOf('/') + 1));
+  return isRecord(value) && value.seq === seq ? (value as Entry) : { seq, before: '', hash: '', body: '' };
+}
+
 /** Nothing where the leg can not be read. Entries before the oldest snapshot are read only if all are wanted. */
 export async function findRecords(leg: Leg, id: string, all: boolean): Promise<Found> {
   try {
@@ -63,7 +69,9 @@ export async function findRecords(leg: Leg, id: string, all: boolean): Promise<F
       [...values].filter(([key]) => key.startsWith(prefix)).map(([, value]) => value);
     return {
       snapshots: under(recordKey.snapshots(id)) as Snapshot[],
-      entries: under(ofEntries) as Entry[],
+      entries: [...values]
+        .filter(([key]) => key.startsWith(ofEntries))
+        .map(([key, value]) => entryIn(key, value)),
       head: values.get(recordKey.head(id)) as Head | undefined,
       results: values.get(recordKey.results(id)),
       snapshotNumbers,

@@ -108,7 +108,7 @@ export class ProgramOnDevice {
     this.risk = riskWords({
       quota,
       hasWorkers: !isSecureContext || 'serviceWorker' in navigator,
-      isUninstalledTablet: isUninstalledTablet(),
+      onTablet: isUninstalledTablet(),
       persisted: this.persisted,
     });
     this.#tell();

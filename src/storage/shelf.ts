@@ -7,7 +7,7 @@ import type { StoredResults } from '../exchange/index.ts';
 import { entryAfter, snapshotOf, type Entry } from './chain.ts';
 import { entryBody, readBody } from './journal-entry.ts';
 import { keptResultsOf, resultsRecord } from './kept-results.ts';
-import { Overtaken, type Leg } from './leg.ts';
+import { Overtaken, type Leg, type Write } from './leg.ts';
 import { readTabMessage, type TabMessage } from './notebook-channel.ts';
 import { NotebookList } from './notebook-list.ts';
 import { NotebookLock } from './notebook-lock.ts';
@@ -163,10 +163,7 @@ export class DeviceShelf extends NotebookList {
     // A write whose confirmation was lost may have arrived all the same.
     const heads: unknown[] = [this.#head, ...entries.map(({ seq, hash }) => ({ seq, hash }))];
     const write = (): Promise<void> =>
-      this.#everywhere(
-        (leg) => leg.write({ put, guard: { key: recordKey.head(id), anyOf: heads } }),
-        () => (this.#head = head),
-      );
+      this.#everywhere({ put, guard: { key: recordKey.head(id), anyOf: heads } }, () => (this.#head = head));
     try {
       await write();
     } catch (reason) {
@@ -205,7 +202,7 @@ export class DeviceShelf extends NotebookList {
     const guard = { key: recordKey.head(id), anyOf: [this.#head] };
     const put = new Map<string, unknown>([[recordKey.snapshot(id, seq), snapshot]]);
     try {
-      await this.#everywhere((leg) => leg.write({ put, remove, guard }));
+      await this.#everywhere({ put, remove, guard });
     } catch {
       return;
     }
@@ -337,10 +334,10 @@ export class DeviceShelf extends NotebookList {
     this.#events.reloaded({ notebook, history, kept, notices: [], readOnly: !this.#mine, newer });
   }
 
-  /** The first leg goes first, because it alone can refuse a write that another tab has overtaken. */
-  async #everywhere(act: (leg: Leg) => Promise<void>, first: () => unknown = () => undefined): Promise<void> {
+  /** The first leg goes first, because it alone can refuse a write that another tab has overtaken; others may lag behind it. */
+  async #everywhere({ guard, ...write }: Write, first: () => unknown = () => undefined): Promise<void> {
     for (const [k, leg] of this.around.legs.entries()) {
-      await act(leg);
+      await leg.write(k === 0 && guard ? { ...write, guard } : write);
       if (k === 0) first();
     }
   }

@@ -5,7 +5,8 @@ export interface StorageSigns {
   readonly quota: number | undefined;
   /** A browser that otherwise keeps programs offers it here too. */
   readonly hasWorkers: boolean;
-  readonly isUninstalledTablet: boolean;
+  /** As `isUninstalledTablet` says. */
+  readonly onTablet: boolean;
   readonly persisted: boolean | undefined;
 }
 
@@ -13,15 +14,10 @@ export interface StorageSigns {
 const SMALL = 1_000_000_000;
 
 /** One sentence or two; undefined where nothing speaks for a loss. */
-export function riskWords({
-  quota,
-  hasWorkers,
-  isUninstalledTablet,
-  persisted,
-}: StorageSigns): string | undefined {
+export function riskWords({ quota, hasWorkers, onTablet, persisted }: StorageSigns): string | undefined {
   if (!hasWorkers || (quota !== undefined && quota < SMALL))
     return 'This looks like a private window: it may not keep the notebook after it is closed. Save a file copy.';
-  if (isUninstalledTablet)
+  if (onTablet)
     return 'This tablet may delete what a page keeps after 7 days without use, until the page is on its home screen (share, then “Add to Home Screen”). Save file copies.';
   if (persisted === false)
     return 'This browser has not promised to keep what is stored: it may clear it when space is short, and a private window forgets it when it is closed. Save file copies.';

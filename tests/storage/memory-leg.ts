@@ -18,7 +18,7 @@ export class MemoryLeg implements Leg {
   /** Writes arrive, but their confirmation does not. */
   mute = false;
 
-  read(prefix: string, wanted = (_: string) => true): Promise<ReadonlyMap<string, unknown>> {
+  read(prefix: string, wanted: (key: string) => boolean = () => true): Promise<ReadonlyMap<string, unknown>> {
     return Promise.resolve(
       new Map([...this.values].filter(([key]) => key.startsWith(prefix) && wanted(key))),
     );
@@ -45,20 +45,58 @@ export const shelfOn = (...legs: Leg[]): DeviceShelf => shelfWith({ legs });
 export const shelfWith = (around: Partial<ShelfSurroundings>): DeviceShelf =>
   new DeviceShelf({ legs: [], now: () => NOW, program: '1.0.0+test', ...around });
 
-/** Ends of one channel: what one posts the others hear, as copies. */
-export function channelEnds(count: number): readonly (TabChannel & { readonly sent: unknown[] })[] {
-  const receivers: ((event: { readonly data: unknown }) => void)[][] = Array.from(
-    { length: count },
-    () => [],
-  );
-  return receivers.map((own, k) => ({
-    sent: [],
-    postMessage(message: unknown) {
-      this.sent.push(message);
-      for (const [other, list] of receivers.entries())
-        if (other !== k) for (const receive of list) receive({ data: structuredClone(message) });
-    },
-    addEventListener: (_: 'message', receive: (event: { readonly data: unknown }) => void) =>
-      void own.push(receive),
-  }));
+/** One end of a channel: what it posts the others hear, as copies. */
+export class ChannelEnd implements TabChannel {
+  readonly sent: unknown[] = [];
+  readonly #receivers: ((event: { readonly data: unknown }) => void)[] = [];
+
+  constructor(private readonly room: ChannelEnd[]) {
+    room.push(this);
+  }
+
+  postMessage(message: unknown): void {
+    this.sent.push(message);
+    for (const other of this.room) if (other !== this) other.hear(message);
+  }
+
+  hear(message: unknown): void {
+    for (const receive of this.#receivers) receive({ data: structuredClone(message) });
+  }
+
+  addEventListener(_: 'message', receive: (event: { readonly data: unknown }) => void): void {
+    this.#receivers.push(receive);
+  }
+}
+
+/** The browser's locks as far as they are used here, for tabs of one test. */
+export class MemoryLocks {
+  readonly #held = new Map<
+    string,
+    { readonly lose: (reason: Error) => void; readonly done: Promise<void> }
+  >();
+
+  request(
+    name: string,
+    options: LockOptions,
+    act: (lock: { readonly name: string } | null) => Promise<void> | undefined,
+  ): Promise<void> {
+    const held = this.#held.get(name);
+    if (held && options.ifAvailable) return Promise.resolve(act(null));
+    if (held && !options.steal)
+      return Promise.race([
+        held.done.then(() => this.request(name, options, act)),
+        new Promise<void>((_, reject) =>
+          options.signal?.addEventListener('abort', () => reject(new Error('too late'))),
+        ),
+      ]);
+    held?.lose(new Error('stolen'));
+    return new Promise<void>((resolve, reject) => {
+      const done = Promise.resolve(act({ name })).then(() => {
+        if (this.#held.get(name) === mine) this.#held.delete(name);
+        resolve();
+      });
+      const mine = { lose: reject, done };
+      this.#held.set(name, mine);
+    });
+  }
 }
