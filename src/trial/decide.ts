@@ -3,7 +3,8 @@
 import { readContent } from '../document/index.ts';
 import type { Refusal } from '../document/index.ts';
 import type { Unit } from '../quantity/index.ts';
-import type { Comparison, TrialReading } from './read-trial.ts';
+import { compareLives } from './compare-lives.ts';
+import type { TrialReading } from './read-trial.ts';
 import { inWords, quantityFrom } from './trial-quantity.ts';
 
 /** A set of edges and what it costs to run; quantities as typed. */
@@ -203,7 +204,8 @@ export function decide(reading: TrialReading, args: DecisionArgs): Decision | Re
   if (lifeA === undefined) return { message: `${a.title}: ${a.life.words}.` };
   if (lifeB === undefined) return { message: `${b.title}: ${b.life.words}.` };
   const shared: Shared = { rate: rate.si, change: change.si, partsPerShift };
-  const ratio = ratioBetween(reading, args);
+  const { low, high } = compareLives(a.lives, b.lives, reading.cutUnit);
+  const ratio = low !== undefined && high !== undefined && { low, high };
   const at = (life: number): VariantCost => variantCost(life, costsB, shared);
   const costA = variantCost(lifeA, costsA, shared);
   const costB = at(lifeB);
@@ -258,17 +260,4 @@ export function decide(reading: TrialReading, args: DecisionArgs): Decision | Re
     sentence: sentenceOf(result, { a: a.title, b: b.title }, partsPerYear, currency, '95 %'),
     cautions,
   };
-}
-
-/** The interval of B's life over A's, whichever way round it was compared. */
-function ratioBetween(
-  { comparisons }: TrialReading,
-  { a, b }: Pick<DecisionArgs, 'a' | 'b'>,
-): { readonly low: number; readonly high: number } | undefined {
-  const ends = (each: Comparison | undefined) =>
-    each?.low !== undefined && each.high !== undefined ? { low: each.low, high: each.high } : undefined;
-  const straight = ends(comparisons.find((each) => each.a === a && each.b === b));
-  if (straight) return straight;
-  const turned = ends(comparisons.find((each) => each.a === b && each.b === a));
-  return turned && { low: 1 / turned.high, high: 1 / turned.low };
 }

@@ -42,6 +42,7 @@ export function quantityText(
   { what, unit }: { readonly what: string; readonly unit: string },
   locale: TypingLocale = {},
 ): string | Refusal {
+  if (typed.trim() === '') return { message: `${what} is missing.` };
   if (typed.trim().startsWith('=')) return { message: `${what} is a reading, not a formula.` };
   const plain = unit === '' || unit === '1';
   const canonical = canonicalContent(typed, locale, plain ? undefined : { content: '', unit });
