@@ -5,6 +5,7 @@ import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { examples } from './vite.examples.ts';
 import { notices } from './vite.notices.ts';
 import { source } from './vite.source.ts';
 
@@ -70,6 +71,7 @@ export default defineConfig({
   worker: { format: 'es', plugins: () => [withoutEval()] },
   plugins: [
     withoutEval(),
+    examples(import.meta.dirname),
     notices(import.meta.dirname),
     source(import.meta.dirname),
     keptFiles(),

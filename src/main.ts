@@ -1,10 +1,12 @@
 /** Starts the page: the one place where screen, storage, calculator and catalogue meet. */
 
 import './ui/page.css';
+import { EXAMPLES } from 'virtual:examples';
 import type { FromEngine } from './calculation/index.ts';
 import workerUrl from './engine.worker.ts?worker&url';
 import {
   DeviceShelf,
+  HandedStates,
   ProgramOnDevice,
   cacheLeg,
   databaseLeg,
@@ -43,15 +45,13 @@ const shelf = new DeviceShelf({
 const installation = new ProgramOnDevice();
 
 const sheets = import.meta.glob<string>('/sheets/*.json', { query: '?raw', import: 'default' });
-const title = (path: string): string =>
-  (path.split('/').at(-1) ?? path)
-    .replace(/\.json$/, '')
-    .replaceAll(/[-_]/g, ' ')
-    .replace(/^./, (letter) => letter.toUpperCase());
-const templates: Template[] = Object.entries(sheets).map(([key, load]) => ({ key, title: title(key), load }));
+const templates: Template[] = EXAMPLES.flatMap(({ path, title, question }) => {
+  const load = sheets[path];
+  return load ? [{ key: path, title, question, load }] : [];
+});
 
 async function loadCatalogue(): Promise<Catalogue> {
-  const [{ BUILTINS, DEFINITIONS }, { SOURCES }] = await Promise.all([
+  const [{ BUILTINS, DEFINITIONS }, { MATERIALS, SOURCES }] = await Promise.all([
     import('./catalogue.ts'),
     import('./functions/index.ts'),
   ]);
@@ -59,6 +59,7 @@ async function loadCatalogue(): Promise<Catalogue> {
     domain: DEFINITIONS,
     builtins: BUILTINS,
     sources: new Map([...SOURCES].map(([key, source]) => [key, source.text])),
+    materials: MATERIALS.flatMap(({ group, names }) => (group === undefined ? [] : (names[0] ?? []))),
   };
 }
 
@@ -76,6 +77,7 @@ const world: World = {
         .getRandomValues(new Uint32Array(4))
         .reduce((id, part) => id + part.toString(36).padStart(7, '0'), 'n'),
   },
+  handed: new HandedStates(base),
   loadCatalogue,
   trustedMarkup: (text) => policy.createHTML(text),
   startCalculator(receive, failed) {

@@ -158,12 +158,16 @@ export interface Catalogue {
   readonly domain: readonly FunctionDefinition[];
   readonly builtins: readonly BuiltinPage[];
   readonly sources: ReadonlyMap<string, string>;
+  /** Designations of the work materials that the library knows. */
+  readonly materials: readonly string[];
 }
 
 /** A shipped template: its title is known at once, its text when asked for. */
 export interface Template {
   readonly key: string;
   readonly title: string;
+  /** What it decides, in one sentence. */
+  readonly question: string;
   load(): Promise<string>;
 }
 
@@ -172,6 +176,14 @@ export interface Clock {
   now(): number;
   /** A new notebook's id. */
   newId(): string;
+}
+
+/** States of notebooks that left this device or came to it. */
+export interface HandedOver {
+  /** `text` is the notebook's file. Never rejects. */
+  remember(notebook: string, state: { readonly at: number; readonly text: string }): Promise<void>;
+  /** The last one first; empty where nothing can be remembered. */
+  of(notebook: string): Promise<readonly { readonly at: number; readonly text: string }[]>;
 }
 
 export interface World {
@@ -184,6 +196,7 @@ export interface World {
   readonly build: string;
   readonly startCalculator: StartCalculator;
   readonly clock: Clock;
+  readonly handed: HandedOver;
   readonly templates: readonly Template[];
   loadCatalogue(): Promise<Catalogue>;
   /** Marks text as markup for the parser; our own words only. */

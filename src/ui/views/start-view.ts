@@ -95,6 +95,13 @@ export class StartView extends LitElement {
         color: var(--accent);
         text-align: start;
       }
+      .asks {
+        display: block;
+        color: var(--ink-2);
+        font-size: 13px;
+        font-weight: 400;
+        line-height: 1.35;
+      }
       .open:hover {
         text-decoration: underline;
       }
@@ -170,6 +177,7 @@ export class StartView extends LitElement {
                 html`<li>
                   <button class="open" @click=${() => this.#tell('open-template', template)}>
                     ${template.title}
+                    <span class="asks">${template.question}</span>
                   </button>
                 </li>`,
             )}
