@@ -3,6 +3,7 @@ export * from './chain.ts';
 export * from './database-leg.ts';
 export * from './file-doors.ts';
 export * from './leg.ts';
+export * from './handed-states.ts';
 export * from './journal-entry.ts';
 export * from './notebook-channel.ts';
 export * from './notebook-lock.ts';

@@ -3,6 +3,7 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { emptyNotebook } from '../../document/index.ts';
 import type { UnitSystem } from '../../document/index.ts';
+import { carriesNotebook } from '../../exchange/index.ts';
 import './contents-rail.ts';
 import './desk-head.ts';
 import './entry-line.ts';
@@ -16,7 +17,15 @@ import { wasAtMachine } from './machine-page.ts';
 import { PageGrid } from './page-grid.ts';
 import { copyReminder } from '../copy-reminder.ts';
 import { finished } from '../finished.ts';
-import { openGivenFile, openPickedFile, openText, saveCopy, type Doors } from '../notebook-doors.ts';
+import {
+  openApart,
+  openGivenFile,
+  openLink,
+  openPickedFile,
+  openText,
+  saveCopy,
+  type Doors,
+} from '../notebook-doors.ts';
 import { watchPage } from '../page-life.ts';
 import type { Opened, Template, World } from '../ports.ts';
 import { commandFor, isPossible } from '../program-commands.ts';
@@ -51,6 +60,7 @@ export class AppView extends LitElement {
     this.addEventListener('print-notebook', () => void printNotebook(this.renderRoot));
     this.addEventListener('open-file', () => this.world && void openPickedFile(this.world, this.#doors));
     this.addEventListener('all-notebooks', () => (location.hash = ''));
+    this.addEventListener('open-apart', (event) => void openApart(this.world, this.#doors, event));
     this.addEventListener('open-leaf', (event) => void this.#leaf?.open(event));
     this.addEventListener('keydown', (event) => this.#onKey(event));
     this.addEventListener('dragover', (event) => event.preventDefault());
@@ -102,6 +112,11 @@ export class AppView extends LitElement {
       this.#problem = words;
       this.#session?.say(words, true);
       this.requestUpdate();
+    },
+    cameBack: (received) => {
+      if (received.notebook.id !== this.#session?.notebook.id) return false;
+      openLeaf(this, 'compare', received);
+      return true;
     },
   };
 
@@ -155,8 +170,13 @@ export class AppView extends LitElement {
   /** Opens what the address names: #id of a notebook, nothing for the start view. */
   async #follow(): Promise<void> {
     const { world } = this;
-    const id = decodeURIComponent(location.hash.slice(1));
     const here = this.#session?.notebook.id ?? '';
+    const { hash, pathname, search } = location;
+    if (world && carriesNotebook(hash)) {
+      history.replaceState(null, '', here === '' ? pathname + search : `#${encodeURIComponent(here)}`);
+      return openLink(world, this.#doors, hash);
+    }
+    const id = decodeURIComponent(hash.slice(1));
     if (!world || id === here) return this.requestUpdate();
     if (!(await this.#mayLeave(id))) {
       history.replaceState(null, '', `#${encodeURIComponent(here)}`);

@@ -31,8 +31,12 @@ export class ReviewWalk extends LitElement {
         display: block;
       }
       .walk {
-        padding: 2px;
+        margin: -6px;
+        padding: 6px;
         border-radius: 4px;
+      }
+      .walk:focus-visible {
+        outline-offset: -3px;
       }
       .so {
         display: flex;
@@ -156,8 +160,8 @@ export class ReviewWalk extends LitElement {
           @change=${(event: Event) => this.#name(event)}
           @keydown=${(event: Event) => event.stopPropagation()}
       /></label>
-      ${here ? this.#cell(session, here) : html`<p>Go to the first formula that nobody has looked through.</p>`}
       ${this.#steps(session, here)}
+      ${here ? this.#cell(session, here) : html`<p>Go to the first formula that nobody has looked through.</p>`}
       <p class="second">
         Looking at every formula by itself finds errors that reading the page does not. N: next, P: back, T:
         tick, Enter: tick and next.
