@@ -10,8 +10,9 @@ const text = ({ key, ctrlKey, shiftKey, altKey }: KeyLike): string =>
     .join(' ');
 
 const NAMED = [
-  ...['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Home', 'End', 'PageUp', 'PageDown', 'Enter', 'Tab'],
-  ...['Escape', 'Delete', 'Backspace', 'Insert', 'ContextMenu', ' '],
+  ...'ArrowUp ArrowDown ArrowLeft ArrowRight Home End PageUp PageDown Enter Tab Escape'.split(' '),
+  ...'Delete Backspace Insert ContextMenu'.split(' '),
+  ' ',
   ...Array.from({ length: 12 }, (_, k) => `F${k + 1}`),
 ];
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz0123456789'];

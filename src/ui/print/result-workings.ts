@@ -82,8 +82,9 @@ function working(
       values
         ? withValues(session, explanation)
         : html`<div class=${length > LONG ? 'long' : ''}>
-            ${math(found?.equation)} ${math(found?.substituted)}
-          </div>`
+              ${math(found?.equation)} ${math(found?.substituted)}
+            </div>
+            ${found?.substituted ? nothing : withValues(session, explanation)}`
     }
     <p class="result">${result ? `= ${resultText(result, notebook, cell.format)}` : 'not worked out yet'}</p>
     ${

@@ -61,7 +61,7 @@ export class AboutLeaf extends LitElement {
             >The licence, and the notices of every part</a
           >
         </p>
-        <p><a href="./source.tar.gz" download>The complete source of this version</a></p>
+        <p><a href="./source.tar.gz">The complete source of this version</a></p>
         <p class="second">
           Both lie beside the program and can be had without network where it is ready for that.
         </p>

@@ -65,6 +65,12 @@ export class AppView extends LitElement {
     this.addEventListener('keydown', (event) => this.#onKey(event));
     this.addEventListener('dragover', (event) => event.preventDefault());
     this.addEventListener('drop', (event) => this.#onDrop(event));
+    // Nothing may have the focus yet, or no longer.
+    window.addEventListener('keydown', (event) => {
+      if (event.key !== 'F1') return;
+      event.preventDefault();
+      openLeaf(this, 'help');
+    });
     window.addEventListener('hashchange', () => void this.#follow());
   }
 
@@ -257,10 +263,6 @@ export class AppView extends LitElement {
   }
 
   #onKey(event: KeyboardEvent): void {
-    if (event.key === 'F1') {
-      event.preventDefault();
-      return openLeaf(this, 'help');
-    }
     const session = this.#session;
     if (!session || session.draft || event.defaultPrevented || !(event.ctrlKey || event.metaKey)) return;
     const key = event.key.toLowerCase();

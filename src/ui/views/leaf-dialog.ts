@@ -69,11 +69,14 @@ export class LeafDialog extends LitElement {
     const row = LEAVES.find((each) => each.key === key);
     if (!row) throw new RangeError(`no leaf ${key}`);
     await row.load();
+    const swapped = this.leaf !== undefined;
     this.leaf = { row, detail };
     await this.updateComplete;
     const dialog = this.renderRoot.querySelector('dialog');
     if (dialog && !dialog.open) dialog.showModal();
-    this.renderRoot.querySelector('.body')?.scrollTo(0, 0);
+    const body = this.renderRoot.querySelector<HTMLElement>('.body');
+    body?.scrollTo(0, 0);
+    if (swapped) body?.focus();
   }
 
   override render(): TemplateResult | typeof nothing {

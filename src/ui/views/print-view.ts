@@ -68,7 +68,7 @@ export class PrintView extends LitElement {
     this.#timer = setTimeout(() => void this.prepare(), QUIET);
   }
 
-  /** Fetches what the calculator alone knows: the steps of the marked results. */
+  /** Fetches what is not at hand at once: the steps of the marked results, and what draws the figures. */
   async prepare(): Promise<void> {
     const { session } = this;
     if (!session) return;
@@ -77,9 +77,15 @@ export class PrintView extends LitElement {
       const explanation = await session.explain(address);
       if (session === this.session) this.#explanations.set(explanationKey(address), explanation);
     });
+    if (session.notebook.parts?.figures) asked.push(this.#figures(session));
     const given = new Promise<void>((resolve) => void setTimeout(resolve, PATIENCE));
     await Promise.race([Promise.allSettled(asked), given]);
     this.#explained = [session, version];
+  }
+
+  async #figures(session: Session): Promise<void> {
+    const { prepareFigures } = await import('../figures/notebook-figure.ts');
+    await prepareFigures(session);
   }
 
   override render(): TemplateResult | typeof nothing {
