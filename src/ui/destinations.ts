@@ -22,7 +22,7 @@ const blockWords = ({ row, column, rows, columns }: Block): string =>
     : `${addressText(column, row)}:${addressText(column + columns - 1, row + rows - 1)}`;
 
 /** The place that a text means exactly: B7, B3:C9, fz, Feeds.B7, 'Tool trial'.fz. */
-function written(notebook: Notebook, here: string, text: string): Destination | undefined {
+export function written(notebook: Notebook, here: string, text: string): Destination | undefined {
   const { tree } = parse(`=${text.trim()}`);
   if (tree?.type !== 'cell' && tree?.type !== 'range' && tree?.type !== 'name') return undefined;
   const on = tree.worksheet === undefined ? undefined : worksheetTitled(notebook, tree.worksheet);

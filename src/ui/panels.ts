@@ -32,6 +32,12 @@ export const PANELS: readonly Panel[] = [
     view: (session) => html`<margin-functions .session=${session}></margin-functions>`,
   },
   {
+    key: 'figures',
+    words: 'Figures',
+    load: () => import('./views/margin-figures.ts'),
+    view: (session) => html`<margin-figures .session=${session}></margin-figures>`,
+  },
+  {
     key: 'cautions',
     words: 'Cautions',
     load: () => import('./views/margin-cautions.ts'),

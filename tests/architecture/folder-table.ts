@@ -49,7 +49,7 @@ export const FOLDERS: Readonly<Record<string, FolderRule>> = {
       'storage',
       'trial',
     ],
-    packages: { lit: 'anywhere', uqr: 'qr-code.ts' },
+    packages: { lit: 'anywhere', '@observablehq/plot': 'figures/plot-picture.ts', uqr: 'qr-code.ts' },
     impure: true,
   },
 };

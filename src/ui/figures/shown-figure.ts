@@ -138,9 +138,7 @@ export function shownFigure(
 }
 
 /** The cells a figure is drawn from. */
-function sourcesOf(
-  content: FigureContent,
-): readonly {
+function sourcesOf(content: FigureContent): readonly {
   readonly worksheet: string;
   readonly row: number;
   readonly column: number;

@@ -1,10 +1,11 @@
 /** Contents of the notebook: its worksheets and the names of the one in sight. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { addWorksheet, deleteWorksheet, renameWorksheet, setCommon, usersOf } from '../../document/index.ts';
+import { addWorksheet, deleteWorksheet, partsOf, renameWorksheet, setCommon, usersOf } from '../../document/index.ts';
 import type { DefinedName, Worksheet } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { symbolParts } from '../faces.ts';
+import { openLeaf } from '../leaves.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { resultText } from '../value-text.ts';
@@ -123,6 +124,7 @@ export class ContentsRail extends LitElement {
           ${notebook.worksheets.map((each) => this.#sheet(session, each, each.id === worksheet.id))}
         </ul>
       </nav>
+      ${this.#figures(session)}
       <nav class="names" aria-label="names">
         <h2>Names on this worksheet</h2>
         ${
@@ -134,6 +136,20 @@ export class ContentsRail extends LitElement {
         }
       </nav>
     `;
+  }
+
+  #figures(session: Session): TemplateResult | typeof nothing {
+    const figures = partsOf(session.notebook, 'figures');
+    if (figures.length === 0) return nothing;
+    return html`<nav class="names" aria-label="figures">
+      <h2>Figures</h2>
+      <ul>
+        ${figures.map(
+          ({ id, title }) =>
+            html`<li><button @click=${() => openLeaf(this, 'figure', id)}>${title}</button></li>`,
+        )}
+      </ul>
+    </nav>`;
   }
 
   #sheet(session: Session, each: Worksheet, here: boolean): TemplateResult {

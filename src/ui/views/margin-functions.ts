@@ -167,12 +167,14 @@ export class MarginFunctions extends LitElement {
   #page(session: Session, definition: FunctionDefinition): TemplateResult {
     const math = [...stepEquations(definition), definitionEquation(definition) ?? ''].filter(Boolean);
     const { parameters, result, remarks, refuses, cautions, sources, examples } = definition;
+    void import('../figures/function-sketch.ts');
     return html`
       ${this.#back(session)}
       <h2 class="title">${definition.name}</h2>
       <p>${definition.summary}</p>
       ${math.map((text) => equation(text, (markup) => session.world.trustedMarkup(markup)) ?? nothing)}
       ${'reading' in definition ? html`<p class="second">${definition.reading}</p>` : nothing}
+      <function-sketch .session=${session} .definition=${definition}></function-sketch>
       <p class="mono second">${signatureText(definition)}</p>
       <dl>
         ${parameters.map(

@@ -102,10 +102,17 @@ export class MarginWorking extends LitElement {
       </div>
       ${working?.equation ? this.#math(session, working.equation) : nothing}
       ${working?.substituted ? this.#math(session, working.substituted) : nothing} ${this.#result(session)}
-      ${this.#cautions(session)} ${this.#steps(session)}
+      ${this.#cautions(session)} ${this.#sketch(session, working)} ${this.#steps(session)}
       ${working ? this.#functions(session, working) : nothing} ${this.#links(session)}
       <cell-properties .session=${session}></cell-properties>
     `;
+  }
+
+  /** The call drawn to scale, where a sketch illustrates its function. */
+  #sketch(session: Session, working: Working | undefined): unknown {
+    if (!working || working.definitions.length === 0) return nothing;
+    void import('../figures/function-sketch.ts');
+    return html`<function-sketch .session=${session}></function-sketch>`;
   }
 
   #math(session: Session, text: string): unknown {

@@ -1,7 +1,7 @@
 /** A slot opened by overlapping holes: order, pitch and the ridges between them. */
 
 import { arc, rectangle, type Drawing, type Point, type Shape } from '../drawing.ts';
-import { refuse, valueOf, type Sketch } from '../sketch.ts';
+import { refuse, valueIfAny, valueOf, type Sketch } from '../sketch.ts';
 
 /** Places of the holes along the slot from its left end, in metres, and which turn each has. */
 export interface Chain {
@@ -36,13 +36,19 @@ export const CHAIN_SLOT: Sketch = {
   parameters: [
     { key: 'D', symbol: 'D', words: 'drill diameter', kind: 'length' },
     { key: 'P', symbol: 'P', words: 'largest pitch', kind: 'length' },
-    { key: 'L', symbol: 'L', words: 'slot length over its round ends', kind: 'length' },
+    {
+      key: 'L',
+      symbol: 'L',
+      words: 'slot length over its round ends',
+      kind: 'length',
+      optional: true,
+    },
     { key: 'holes', symbol: 'holes', words: 'count of holes', kind: 'count', optional: true },
   ],
   draw(values, say) {
     const drill = valueOf(values, 'D');
     const largest = valueOf(values, 'P');
-    const slot = valueOf(values, 'L');
+    const slot = valueIfAny(values, 'L') ?? drill + 4 * largest;
     const wanted = values.get('holes');
     const length = (value: number): string => say(value, 'length');
     if (largest >= drill)
