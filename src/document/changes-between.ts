@@ -1,10 +1,11 @@
 /** The changes that lead from one notebook to another: commands make the notebook they want, this finds the way there and back. */
 
 import { filledCells } from './cells.ts';
-import { partChanges } from './part-lists.ts';
+import { partChanges, partsLength } from './part-lists.ts';
 import { isSame } from './is-same.ts';
 import type { CellChange, Change, Transaction } from './change.ts';
 import { LIMITS } from './notebook.ts';
+import { PART_LIMITS } from './parts.ts';
 import type { Cell, Notebook, Worksheet } from './notebook.ts';
 import { isRefusal } from './refusal.ts';
 import type { Refusal } from './refusal.ts';
@@ -74,7 +75,13 @@ export function changesBetween(before: Notebook, after: Notebook): readonly Chan
 }
 
 /** What of the notebook's limits the new state would pass, in words. */
-function passedLimit(notebook: Notebook): Refusal | undefined {
+function passedLimit(notebook: Notebook, before: Notebook): Refusal | undefined {
+  if (notebook.parts !== before.parts && partsLength(notebook.parts) > PART_LIMITS.text) {
+    return {
+      message:
+        'Recordings, photographs and trials would make the file too large: keep this in another notebook.',
+    };
+  }
   const filled = notebook.worksheets.reduce((sum, worksheet) => sum + filledCells(worksheet), 0);
   if (filled > LIMITS.filledCells) {
     return {
@@ -104,7 +111,7 @@ export function transactionTo(
 ): Transaction | Refusal {
   if (isRefusal(after)) return after;
   return (
-    passedLimit(after) ?? {
+    passedLimit(after, before) ?? {
       changes: changesBetween(before, after),
       description,
       origin: 'user',

@@ -2,6 +2,8 @@
 
 import type { Whereabouts } from './follow-references.ts';
 import { isSame } from './is-same.ts';
+import { partsFrom } from './part-lists.ts';
+import { PART_NAMES } from './parts.ts';
 import type { AnyPart, Parts } from './parts.ts';
 import type { BlockPlace, CellPlace } from './place.ts';
 
@@ -52,7 +54,9 @@ export function followedParts(
   const { block } = whereabouts;
   if (!parts || !block) return parts;
   const carrier = { known, block };
-  const lists = Object.entries(parts).flatMap(([name, list]): [string, readonly AnyPart[]][] => {
+  const lists = PART_NAMES.flatMap((name): [string, readonly AnyPart[]][] => {
+    const list: readonly AnyPart[] = parts[name] ?? [];
+    if (list.length === 0) return [];
     if (name === 'recordings' || name === 'photographs' || name === 'trials') return [[name, list]];
     const records = list.flatMap((record: AnyPart): AnyPart[] => {
       const after = carried(carrier, record);
@@ -61,5 +65,5 @@ export function followedParts(
     });
     return records.length === 0 ? [] : [[name, Object.freeze(records)]];
   });
-  return lists.length === 0 ? undefined : Object.freeze(Object.fromEntries(lists));
+  return partsFrom(lists, parts.kept);
 }

@@ -8,6 +8,7 @@ import type { CellWrite } from './cells.ts';
 import { followedParts } from './follow-parts.ts';
 import { LIMITS } from './notebook.ts';
 import type { Block, Cell, Notebook, Worksheet } from './notebook.ts';
+import type { Parts } from './parts.ts';
 import { recordingColumn, recordingTitled } from './recordings.ts';
 import type { Refusal } from './refusal.ts';
 import { namesOn, resolveName } from './resolve-name.ts';
@@ -127,10 +128,48 @@ class Follower {
   }
 }
 
+/** Formulas that a variant holds, rewritten like those in cells; their places are still those of the state before. */
+function withVariantContents(
+  parts: Parts | undefined,
+  follower: Follower,
+  { block }: Whereabouts,
+): Parts | undefined {
+  if (!parts?.variants?.some(({ values }) => values.some(({ content }) => content.startsWith('='))))
+    return parts;
+  const variants = parts.variants.map((variant) => {
+    const values = variant.values.map((value) => {
+      const { worksheet, row, column } = value.place;
+      if (!value.content.startsWith('=')) return value;
+      const home = block?.(worksheet, { row, column, rows: 1, columns: 1 })?.worksheet ?? worksheet;
+      const content = follower.content({ content: value.content }, worksheet, home);
+      return typeof content === 'object' || content === value.content ? value : { ...value, content };
+    });
+    return values.every((value, index) => value === variant.values[index])
+      ? variant
+      : Object.freeze({ ...variant, values });
+  });
+  return { ...parts, variants };
+}
+
+/** A tick holds on where its formula was only written anew and means the same. */
+function withTickContents(
+  parts: Parts | undefined,
+  rewritten: ReadonlyMap<string, { readonly from: string; readonly to: string }>,
+): Parts | undefined {
+  if (!parts?.reviews || rewritten.size === 0) return parts;
+  const reviews = parts.reviews.map((tick) => {
+    const { worksheet, row, column } = tick.place;
+    const change = rewritten.get(`${worksheet} ${row} ${column}`);
+    return change?.from === tick.content ? Object.freeze({ ...tick, content: change.to }) : tick;
+  });
+  return { ...parts, reviews: Object.freeze(reviews) };
+}
+
 /** The state after with its formulas rewritten; its cells still hold the formulas of the state before. */
 export function followed(before: Notebook, after: Notebook, whereabouts: Whereabouts): Notebook | Refusal {
   const follower = new Follower(before, after, whereabouts);
   const worksheets: Worksheet[] = [];
+  const rewritten = new Map<string, { readonly from: string; readonly to: string }>();
   for (const worksheet of after.worksheets) {
     const writes: CellWrite[] = [];
     let refusal: Refusal | undefined;
@@ -144,6 +183,7 @@ export function followed(before: Notebook, after: Notebook, whereabouts: Whereab
         };
       } else if (content !== cell.content) {
         writes.push({ row, column, cell: rewrittenCell(cell, content) });
+        rewritten.set(`${worksheet.id} ${row} ${column}`, { from: cell.content, to: content });
       }
     });
     if (refusal) return refusal;
@@ -151,7 +191,8 @@ export function followed(before: Notebook, after: Notebook, whereabouts: Whereab
   }
   const known = new Set(worksheets.map(({ id }) => id));
   const { parts: _before, ...rest } = after;
-  const parts = followedParts(after.parts, known, whereabouts);
+  const carried = followedParts(withVariantContents(after.parts, follower, whereabouts), known, whereabouts);
+  const parts = withTickContents(carried, rewritten);
   return { ...rest, worksheets, ...(parts && { parts }) };
 }
 

@@ -17,7 +17,34 @@ export function withPartList(
       ? []
       : [[name, Object.isFrozen(records) ? records : Object.freeze([...records])]];
   });
-  return entries.length === 0 ? undefined : Object.freeze(Object.fromEntries(entries));
+  return partsFrom(entries, parts?.kept);
+}
+
+/** Lists by name with what is kept beside them; undefined where there is nothing. */
+export function partsFrom(
+  lists: readonly (readonly [string, readonly AnyPart[]])[],
+  kept: Parts['kept'],
+): Parts | undefined {
+  if (lists.length === 0 && !kept) return undefined;
+  return Object.freeze({ ...Object.fromEntries(lists), ...(kept && { kept }) });
+}
+
+const lengths = new WeakMap<AnyPart, number>();
+
+/** About how many characters the lists take in a file; each record is measured once. */
+export function partsLength(parts: Parts | undefined): number {
+  let sum = 0;
+  for (const name of PART_NAMES) {
+    for (const record of parts?.[name] ?? []) {
+      let length = lengths.get(record);
+      if (length === undefined) {
+        length = JSON.stringify(record).length;
+        lengths.set(record, length);
+      }
+      sum += length;
+    }
+  }
+  return sum;
 }
 
 /** The lists after one change. Throws where the record to replace or remove is not there. */

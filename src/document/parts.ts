@@ -172,8 +172,8 @@ export type PartName = keyof PartLists;
 export type PartOf<Name extends PartName> = PartLists[Name][number];
 export type AnyPart = PartOf<PartName>;
 
-/** Empty lists are left out, and the whole where all are. */
-export type Parts = Partial<PartLists>;
+/** Empty lists are left out, and the whole where all are. Lists that this program does not know are kept. */
+export type Parts = Partial<PartLists> & Kept;
 
 export const PART_NAMES = Object.freeze([
   'variants',
@@ -189,9 +189,19 @@ export const PART_NAMES = Object.freeze([
 
 export const PART_LIMITS = Object.freeze({
   records: 1000,
+  /** A tick for every formula there can be. */
+  reviews: 50_000,
   recordingRows: 200_000,
   recordingColumns: 64,
   photographs: 40,
   /** Base64 characters of one photograph. */
   photographText: 170_000,
+  /** Characters of all lists together in a file. */
+  text: 24_000_000,
 });
+
+/** How many records a list takes. */
+export function mostRecords(part: PartName): number {
+  if (part === 'photographs') return PART_LIMITS.photographs;
+  return part === 'reviews' ? PART_LIMITS.reviews : PART_LIMITS.records;
+}

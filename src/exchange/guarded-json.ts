@@ -1,13 +1,16 @@
 /** JSON from outside: read only within limits, and refused where a key could reach an object's nature. */
 
+import { PART_LIMITS } from '../document/index.ts';
 import type { Refusal } from '../document/index.ts';
 
 export const FILE_LIMITS = Object.freeze({
   /** Bytes in UTF-8. */
-  file: 10 * 1024 * 1024,
+  file: 40 * 1024 * 1024,
   string: 100 * 1024,
+  /** Bytes of a table. */
+  table: 10 * 1024 * 1024,
   /** A photograph's text. */
-  photograph: 170_000,
+  photograph: PART_LIMITS.photographText,
   depth: 20,
 });
 
@@ -79,7 +82,7 @@ function objection(value: unknown, depth: number, longest: number = FILE_LIMITS.
 /** The parsed value, or one sentence that says why it can not be opened. What the program kept itself may be longer than a file. */
 export function guardedJson(text: string, own = false): { readonly value: unknown } | Refusal {
   if (!own && isTooLong(text, FILE_LIMITS.file))
-    return { message: 'The file is larger than 10 MB, the most that is read.' };
+    return { message: 'The file is larger than 40 MB, the most that is read.' };
   const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
   if (!/^\s*\{/.test(plain)) return { message: 'The file is not a notebook.' };
   let value: unknown;

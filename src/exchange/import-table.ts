@@ -79,7 +79,7 @@ function parsed(
   text: string,
   { delimiter, keepsBlankLines }: TableOptions,
 ): { lines: string[][]; delimiter: string } | Refusal {
-  if (text.length > FILE_LIMITS.file) {
+  if (text.length > FILE_LIMITS.table) {
     return { message: 'The table is larger than 10 MB, the most that is read.' };
   }
   const { data, errors, meta } = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), {

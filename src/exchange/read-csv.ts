@@ -16,7 +16,7 @@ export interface CsvReading {
 }
 
 function readLines(text: string, { delimiter }: CsvReading): string[][] | Refusal {
-  if (text.length > FILE_LIMITS.file)
+  if (text.length > FILE_LIMITS.table)
     return { message: 'The table is larger than 10 MB, the most that is read.' };
   const plain = text.replace(/^\ufeff/, '');
   const { data, errors } = Papa.parse<string[]>(plain, {

@@ -2,9 +2,10 @@
 
 import * as v from 'valibot';
 import {
+  checkColumns,
   checkName,
   LIMITS,
-  PART_LIMITS,
+  mostRecords,
   PART_NAMES,
   setSparse,
   tidyCell,
@@ -169,13 +170,24 @@ function resultsOf(results: object, worksheets: readonly Worksheet[]): StoredRes
   return all;
 }
 
-/** The lists beside the worksheets; lists this format does not know are left out. */
-function readParts(value: object): Parts | undefined {
+/** A recording is read in formulas by its title and the names of its columns: they have to be such. */
+function checkRecordings({ recordings = [] }: Parts, titles: readonly string[]): void {
+  unique([...titles, ...recordings.map(({ title }) => title)], 'the title', 'recordings');
+  for (const { title, columns } of recordings) {
+    const wrong = checkName(title) ?? checkColumns(columns);
+    if (wrong) throw new Complaint(`recording ${title}: ${wrong.message}`);
+  }
+}
+
+/** The lists beside the worksheets; lists this format does not know are kept unread. */
+function readParts(value: object, titles: readonly string[]): Parts | undefined {
   const given = new Map<string, unknown>(Object.entries(value));
   const lists = PART_NAMES.flatMap((name): [string, readonly AnyPart[]][] => {
     const list = given.get(name);
-    if (!Array.isArray(list) || list.length === 0) return [];
-    const most = name === 'photographs' ? PART_LIMITS.photographs : PART_LIMITS.records;
+    if (list === undefined) return [];
+    if (!Array.isArray(list)) throw new Complaint(`${name}: it is no list`);
+    if (list.length === 0) return [];
+    const most = mostRecords(name);
     if (list.length > most) throw new Complaint(`it has ${list.length} ${name}; ${most} is the most`);
     const schema = PART_SCHEMAS[name];
     const records = list.map((each: unknown, index) => ({
@@ -189,7 +201,11 @@ function readParts(value: object): Parts | undefined {
     );
     return [[name, records]];
   });
-  return lists.length === 0 ? undefined : Object.fromEntries(lists);
+  const { kept } = keptOf(value, { entries: PART_SCHEMAS });
+  if (lists.length === 0 && !kept) return undefined;
+  const parts: Parts = { ...Object.fromEntries(lists), ...(kept && { kept }) };
+  checkRecordings(parts, titles);
+  return parts;
 }
 
 function readChecked(value: unknown): ReadNotebook {
@@ -213,7 +229,12 @@ function readChecked(value: unknown): ReadNotebook {
     throw new Complaint(`it has ${filled} filled cells; ${LIMITS.filledCells} is the most`);
   }
   const { id, title, reading, display, currency } = read;
-  const parts = read.parts && readParts(read.parts);
+  const parts =
+    read.parts &&
+    readParts(
+      read.parts,
+      worksheets.map((each) => each.title),
+    );
   return {
     notebook: Object.freeze({
       id,

@@ -87,11 +87,12 @@ export const writeResults = (notebook: Notebook, results: StoredResults): string
 
 /** The lists beside the worksheets, one record a line. */
 function partsObject(parts: Parts): Record<string, unknown> {
-  const lists = Object.entries(parts).map(([name, list]): [string, unknown] => [
+  const { kept, ...known } = parts;
+  const lists = Object.entries(known).map(([name, list]): [string, unknown] => [
     name,
     list.map((record: AnyPart) => lineWithKept(record)),
   ]);
-  return Object.fromEntries(lists);
+  return withKept({ ...Object.fromEntries(lists), ...(kept && { kept }) });
 }
 
 /**

@@ -1,7 +1,7 @@
 /** Files in and out of the browser. */
 
 /** Largest file that is read. */
-export const FILE_LIMIT = 10_000_000;
+export const FILE_LIMIT = 40 * 1024 * 1024;
 
 export interface TextFile {
   readonly name: string;
@@ -37,7 +37,7 @@ export async function saveFile(
 /** Throws in words where the file is too large. */
 export async function readFile(file: File): Promise<TextFile> {
   if (file.size > FILE_LIMIT)
-    throw new RangeError(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; at most 10 MB are read`);
+    throw new RangeError(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; at most 40 MB are read`);
   return { name: file.name, text: await file.text() };
 }
 

@@ -80,8 +80,8 @@ test('what is no notebook, or damaged inside, is said so', () => {
   expect(refused(fixture.replace('"format": 1,', '"format" 1,'))).toContain('damaged');
 });
 
-test('limits: 10 MB, texts of 100 kB, depth 20, filled cells, addresses, lengths', () => {
-  expect(refused(`{"a":"${'x'.repeat(10 * 1024 * 1024)}"}`)).toContain('10 MB');
+test('limits: 40 MB, texts of 100 kB, depth 20, filled cells, addresses, lengths', () => {
+  expect(refused(`{"a":"${'x'.repeat(40 * 1024 * 1024)}"}`)).toContain('40 MB');
   expect(refused(edited((file) => Object.assign(file, { more: 'x'.repeat(102_401) })))).toContain('100 kB');
   expect(refused(edited((file) => Object.assign(file, { more: 'µ'.repeat(60_000) })))).toContain('100 kB');
   const deep = `${'['.repeat(25)}${']'.repeat(25)}`;

@@ -4,7 +4,7 @@ import type { Transaction } from '../change.ts';
 import { transactionTo } from '../changes-between.ts';
 import type { Notebook } from '../notebook.ts';
 import { withPartList } from '../part-lists.ts';
-import { PART_LIMITS } from '../parts.ts';
+import { mostRecords } from '../parts.ts';
 import type { AnyPart, PartName, PartOf } from '../parts.ts';
 import type { Refusal } from '../refusal.ts';
 
@@ -37,27 +37,39 @@ function withList(notebook: Notebook, part: PartName, list: readonly AnyPart[]):
   return parts ? { ...rest, parts } : rest;
 }
 
-/** Puts a record into its list: in the place of the one with its id, else at the end. */
-export function putPart<Name extends PartName>(
+/** Puts records into their list as one step: each in the place of the one with its id, else at the end. */
+export function putParts<Name extends PartName>(
   notebook: Notebook,
   {
     part,
-    record,
+    records,
     description,
   }: {
     readonly part: Name;
-    readonly record: PartOf<Name>;
+    readonly records: readonly PartOf<Name>[];
     /** Words for the history: "add the variant five teeth". */
     readonly description: string;
   },
 ): Transaction | Refusal {
-  const list: readonly AnyPart[] = partsOf(notebook, part);
-  const at = list.findIndex(({ id }) => id === record.id);
-  const most = part === 'photographs' ? PART_LIMITS.photographs : PART_LIMITS.records;
-  if (at < 0 && list.length >= most) {
-    return { message: `The notebook has ${list.length} ${part}; ${most} is the most.` };
+  const list: AnyPart[] = [...partsOf(notebook, part)];
+  const most = mostRecords(part);
+  for (const record of records) {
+    const at = list.findIndex(({ id }) => id === record.id);
+    const frozen = Object.freeze<AnyPart>(record);
+    if (at < 0) list.push(frozen);
+    else list[at] = frozen;
   }
-  return transactionTo(notebook, withPart(notebook, part, record), description);
+  if (list.length > most)
+    return { message: `The notebook would have ${list.length} ${part}; ${most} is the most.` };
+  return transactionTo(notebook, withList(notebook, part, list), description);
+}
+
+/** Puts one record into its list. */
+export function putPart<Name extends PartName>(
+  notebook: Notebook,
+  { record, ...rest }: { readonly part: Name; readonly record: PartOf<Name>; readonly description: string },
+): Transaction | Refusal {
+  return putParts(notebook, { ...rest, records: [record] });
 }
 
 /** Takes records out of their list; what is not there is passed over. */
