@@ -28,6 +28,7 @@ export function describeCell(session: Session): string {
     result ? spokenText(result, notebook, cell?.format) : shown,
     cell ? roleOf(cell) : 'filled from another cell',
     result && session.results.fromLastTime ? 'from last time' : '',
+    cell?.note ? 'with a note' : '',
     cautions.length > 0
       ? `${cautions.length === 1 ? 'caution' : 'cautions'}: ${cautions.map((each) => inWords(each.text)).join('; ')}`
       : '',

@@ -5,6 +5,7 @@ import { cellAt, forEachCell, namesOn, roleOf } from '../document/index.ts';
 import type { Cell, Notebook, Worksheet } from '../document/index.ts';
 import type { Face, GridModel } from './elements/grid-body.ts';
 import type { KnownResult, Results } from './results.ts';
+import { hasMarks, plainText, readInline } from './note-tree.ts';
 import { decimalMark, editedText, inWords, markedDigits } from './number-locale.ts';
 import { contentOf, resultText, numberText } from './value-text.ts';
 
@@ -12,6 +13,10 @@ const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
 const FIRST_WIDTH = 220;
 const DEFAULT_WIDTH = 132;
 const HEADING_LENGTH = 60;
+/** Longer texts are broken over lines within the empty cells they cover. */
+const WRAP_AT = 720;
+/** A text without any of these has no marks in it. */
+const MARKS = /[*_`[\\]/;
 /** Pixels around a number and of a caution's sign. */
 const NUMBER_PADDING = 25;
 const SIGN_WIDTH = 18;
@@ -135,9 +140,9 @@ export class Faces implements GridModel {
     cell: Cell | undefined,
     result: KnownResult | undefined,
   ): Face {
-    const marks = this.#marks(result);
+    const marks = { ...this.#marks(result), ...(cell?.note !== undefined && { noted: true as const }) };
     if (cell && this.#formulas && cell.content.startsWith('='))
-      return this.#text(worksheet, row, column, editedText(cell.content, notebook.currency), { ...marks });
+      return { type: 'text', text: editedText(cell.content, notebook.currency), formula: true, ...marks };
     if (result?.error)
       return {
         type: 'error',
@@ -206,15 +211,19 @@ export class Faces implements GridModel {
     const marked = (result?.cautions ?? []).filter((caution) => caution.type !== 'assumed');
     const stale = result && this.#results?.fromLastTime ? { stale: true } : {};
     if (marked.length === 0) return stale;
-    const open = marked.some((caution) => caution.acknowledged === undefined);
+    const open = marked.filter((caution) => caution.acknowledged === undefined);
+    const breach = open.some(({ type }) => type === 'breach');
     return {
       ...stale,
-      caution: open ? 'open' : 'acknowledged',
+      caution: breach ? 'breach' : open.length > 0 ? 'open' : 'acknowledged',
       title: marked.map((caution) => inWords(caution.text)).join('\n'),
     };
   }
 
-  #text(worksheet: Worksheet, row: number, column: number, text: string, more: Partial<Face>): Face {
+  #text(worksheet: Worksheet, row: number, column: number, written: string, more: Partial<Face>): Face {
+    const read = more.role === undefined && MARKS.test(written) ? readInline(written) : [];
+    const parts = hasMarks(read) ? read : undefined;
+    const text = parts ? plainText(parts) : written;
     const cells = worksheet.rows[row] ?? [];
     const alone = cells.every((each, k) => !each || k === column);
     if (!alone && column > 0 && (this.#symbols.has(text) || this.#isSymbol(worksheet, row, column, text)))
@@ -224,7 +233,11 @@ export class Faces implements GridModel {
     const width = this.#measure(text, heading ? `600 16px ${FACE}` : `15px ${FACE}`) + 20;
     let over = 0;
     let room = this.width(column);
-    while (room < width && !cells[column + 1 + over] && column + 1 + over < worksheet.columnCount) {
+    while (
+      room < Math.min(width, WRAP_AT) &&
+      !cells[column + 1 + over] &&
+      column + 1 + over < worksheet.columnCount
+    ) {
       room += this.width(column + 1 + over);
       over += 1;
     }
@@ -234,6 +247,8 @@ export class Faces implements GridModel {
       ...(heading && { heading }),
       ...(note && { role: 'note' as const }),
       ...(over > 0 && { over }),
+      ...(over > 0 && room < width && { wrap: room }),
+      ...(parts && { parts }),
       ...more,
     };
   }

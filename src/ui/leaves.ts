@@ -78,4 +78,54 @@ export const LEAVES: readonly Leaf[] = [
         .trial=${typeof detail === 'string' ? detail : undefined}
       ></trial-record>`,
   },
+  {
+    key: 'table',
+    title: 'A table of another program',
+    load: () => import('./views/table-leaf.ts'),
+    view: ({ session, detail, close }) =>
+      html`<table-leaf .session=${session} .table=${detail} .close=${close}></table-leaf>`,
+  },
+  {
+    key: 'sort',
+    title: 'Sort rows',
+    load: () => import('./views/sort-leaf.ts'),
+    view: ({ session, close }) => html`<sort-leaf .session=${session} .close=${close}></sort-leaf>`,
+  },
+  {
+    key: 'figure',
+    title: 'Figure',
+    load: () => import('./views/figure-leaf.ts'),
+    view: ({ session, detail }) => html`<figure-leaf .session=${session} .figure=${detail}></figure-leaf>`,
+  },
+  {
+    key: 'cell',
+    title: 'About this cell',
+    load: () => import('./views/cell-properties.ts'),
+    view: ({ session }) => html`<cell-properties .session=${session}></cell-properties>`,
+  },
+  {
+    key: 'note',
+    title: 'Note',
+    load: () => import('./views/note-leaf.ts'),
+    view: ({ session, close }) => html`<note-leaf .session=${session} .close=${close}></note-leaf>`,
+  },
+  {
+    key: 'choices',
+    title: 'What may be picked',
+    load: () => import('./views/choices-leaf.ts'),
+    view: ({ session, close }) => html`<choices-leaf .session=${session} .close=${close}></choices-leaf>`,
+  },
+  {
+    key: 'hand-over',
+    title: 'Hand the notebook over',
+    load: () => import('./views/hand-over.ts'),
+    view: ({ session, close }) => html`<hand-over .session=${session} .close=${close}></hand-over>`,
+  },
+  {
+    key: 'compare',
+    title: 'Compare with a received notebook',
+    load: () => import('./views/compare-view.ts'),
+    view: ({ session, detail, close }) =>
+      html`<compare-view .session=${session} .received=${detail} .close=${close}></compare-view>`,
+  },
 ];

@@ -3,9 +3,22 @@
 import { openActions } from './actions-place.ts';
 import { toggleHead } from './line-editing.ts';
 import { openBar } from './page-bar.ts';
+import { openLeaf } from './open-leaf.ts';
 import type { ProgramCommand } from './program-command.ts';
+import type { Session } from './session.ts';
+
+/** Asks for a table of another program and shows it before it is taken. */
+async function openTable(session: Session, from: EventTarget): Promise<void> {
+  try {
+    const picked = await session.world.files.pick('.csv,.tsv,.tab,.txt,text/csv,text/plain');
+    if (picked) openLeaf(from, 'table', { text: picked.text, from: picked.name, copied: false });
+  } catch (reason) {
+    session.say(reason instanceof Error ? reason.message : String(reason), true);
+  }
+}
 
 export const PAGE_COMMANDS: readonly ProgramCommand[] = [
+  { group: 'File', words: 'Take a table in (CSV)…', changes: true, run: openTable },
   { group: 'Page', words: 'Find and replace…', key: 'f', run: (session) => openBar(session, 'find') },
   { group: 'Page', words: 'Go to…', key: 'g', run: (session) => openBar(session, 'go') },
   {

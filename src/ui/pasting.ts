@@ -1,8 +1,6 @@
 /** Pasting: what was copied here goes on as it is; a table of another program is understood, and shown first where anything in it is not plain. */
 
 import { enter, isRefusal } from '../document/index.ts';
-import { understandTable } from '../exchange/index.ts';
-import type { UnderstoodTable } from '../exchange/index.ts';
 import { pasteOwn } from './editing.ts';
 import { openLeaf } from './open-leaf.ts';
 import { typing } from './number-locale.ts';
@@ -16,10 +14,6 @@ export interface ForeignTable {
   readonly copied: boolean;
 }
 
-/** Nothing in it was understood as more than it says: no question, no units line, no unit of a header. */
-const isPlain = ({ asksDecimalMark, columns, headerLines }: UnderstoodTable): boolean =>
-  !asksDecimalMark && headerLines < 2 && columns.every(({ unit }) => unit === '');
-
 /** Puts a copied text into the worksheet from the active cell on, or asks in the leaf "table". */
 export function pasteFrom(session: Session, text: string, from: EventTarget): void {
   if (session.readOnly || text === '' || pasteOwn(session, text)) return;
@@ -31,13 +25,5 @@ export function pasteFrom(session: Session, text: string, from: EventTarget): vo
     else session.run(answer);
     return;
   }
-  const table = understandTable(text, {
-    delimiter: '\t',
-    currency: notebook.currency,
-    keepsBlankLines: true,
-    formulas: { ...typing(), currency: notebook.currency },
-  });
-  if (isRefusal(table)) session.run(table);
-  else if (isPlain(table)) session.run(enter(notebook, { ...address, typed: table.contents }));
-  else ask();
+  void import('./foreign-table.ts').then(({ takeCopied }) => takeCopied(session, address, text, ask));
 }

@@ -1,5 +1,6 @@
 /** What can be done with what is selected on the page, a row each, for the actions menu. */
 
+import { COLUMN_WIDTHS } from '../document/index.ts';
 import {
   clearSelection,
   copyText,
@@ -10,7 +11,7 @@ import {
 } from './editing.ts';
 import { askToDelete } from './asking.ts';
 import { openLeaf } from './open-leaf.ts';
-import { carryLines } from './line-editing.ts';
+import { carryLines, setColumns } from './line-editing.ts';
 import { pasteFrom } from './pasting.ts';
 import type { ProgramCommand } from './program-command.ts';
 import type { Session } from './session.ts';
@@ -31,6 +32,21 @@ const pasteHere = async (session: Session, from: EventTarget): Promise<void> => 
     session.say('the browser did not allow it; press Ctrl+V', true);
   }
 };
+
+function askWidth(session: Session, from: EventTarget): void {
+  const { column, columns } = selectedBlock(session);
+  const now = session.worksheet.widths[column];
+  const detail = {
+    title: 'Column width',
+    words: `${COLUMN_WIDTHS.least} to ${COLUMN_WIDTHS.most} pixels; empty for the usual width.`,
+    value: now === undefined ? '' : String(now),
+    done: (text: string) => {
+      const width = Math.round(Number(text));
+      setColumns(session, { column, columns, ...(text !== '' && { width }) });
+    },
+  };
+  from.dispatchEvent(new CustomEvent('ask-text', { bubbles: true, composed: true, detail }));
+}
 
 /** One or several, as the selection has it: "row 3", "rows 3 to 5". */
 const rowWords = (session: Session): string => (selectedBlock(session).rows > 1 ? 'rows' : 'row');
@@ -130,6 +146,6 @@ export const SELECTION_COMMANDS: readonly ProgramCommand[] = [
     words: 'Column width…',
     shown: 'Alt ← →',
     changes: true,
-    run: (_, from) => openLeaf(from, 'column-width'),
+    run: askWidth,
   },
 ];

@@ -1,5 +1,7 @@
 /** The rows of a squared page: real table rows, painted cell by cell; beyond 300 rows only those in sight exist. Knows no notebook. */
 
+import type { NoteInline } from '../note-tree.ts';
+
 /** How one cell looks; equal objects are painted once. */
 export interface Face {
   readonly type: 'empty' | 'text' | 'number' | 'error';
@@ -11,11 +13,17 @@ export interface Face {
   readonly heading?: boolean;
   /** The text of a formula in place of its value. */
   readonly formula?: boolean;
-  readonly caution?: 'open' | 'acknowledged';
+  readonly caution?: 'open' | 'acknowledged' | 'breach';
+  /** The cell has a note. */
+  readonly noted?: true;
+  /** Marks within the text. */
+  readonly parts?: readonly NoteInline[];
   readonly stale?: boolean;
   readonly title?: string;
   /** Text may run over the empty cells to its right: how many columns it may cover. */
   readonly over?: number;
+  /** Width in pixels of all of them together, within which the text is broken over lines. */
+  readonly wrap?: number;
 }
 
 /** A block outlined in one of the reference colours. */
@@ -49,6 +57,32 @@ const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
 /** Classes that do not belong to the face of a cell. */
 const KEPT = ['active', 'chosen', 'covered', 'corner', 'ref', 'ref-t', 'ref-b', 'ref-l', 'ref-r'];
 
+const MARKED = { emphasis: 'em', strong: 'strong' } as const;
+
+/** A part of a text as it is drawn: nothing of it becomes markup. */
+function marked(part: NoteInline): Node {
+  switch (part.type) {
+    case 'text':
+      return document.createTextNode(part.text);
+    case 'code':
+      return element('code', '', part.text);
+    case 'link': {
+      const { to } = part;
+      const made = element('span', 'leads');
+      const place = to.type === 'https' ? to.address : to.place;
+      made.title = `${place} (Ctrl and click)`;
+      made.dataset['leads'] = to.type === 'https' ? place : `#${place}`;
+      made.append(...part.parts.map(marked));
+      return made;
+    }
+    default: {
+      const made = element(MARKED[part.type], '');
+      made.append(...part.parts.map(marked));
+      return made;
+    }
+  }
+}
+
 interface Corners {
   readonly top: number;
   readonly bottom: number;
@@ -61,6 +95,13 @@ const cornersOf = ({ row, column, toRow, toColumn }: BlockOf): Corners => ({
   left: Math.min(column, toColumn),
   right: Math.max(column, toColumn),
 });
+
+/** Sign and words of a caution. */
+const SIGNS = {
+  open: ['▲', 'caution'],
+  acknowledged: ['△', 'caution, acknowledged'],
+  breach: ['◆', 'limit passed'],
+} as const;
 
 const element = (name: string, className: string, text = ''): HTMLElement => {
   const made = document.createElement(name);
@@ -255,6 +296,8 @@ export class GridBody {
       face.heading ? 'heading' : '',
       face.formula ? 'formula' : '',
       face.over ? 'over' : '',
+      face.wrap ? 'wrapped' : '',
+      face.noted ? 'noted' : '',
       face.stale ? 'stale' : '',
     ]
       .filter(Boolean)
@@ -263,9 +306,10 @@ export class GridBody {
     if (!box) return;
     const parts: Node[] = [];
     if (face.caution) {
-      const sign = element('span', `sign ${face.caution}`, face.caution === 'open' ? '▲' : '△');
+      const [letter, words] = SIGNS[face.caution];
+      const sign = element('span', `sign ${face.caution}`, letter);
       sign.setAttribute('role', 'img');
-      sign.setAttribute('aria-label', face.caution === 'open' ? 'caution' : 'caution, acknowledged');
+      sign.setAttribute('aria-label', words);
       parts.push(sign);
     }
     if (face.role === 'measured') {
@@ -274,7 +318,9 @@ export class GridBody {
       sign.setAttribute('aria-label', 'measured');
       parts.push(sign);
     }
-    const value = element('span', 'value', face.symbol ? '' : face.text);
+    const value = element('span', 'value', face.symbol || face.parts ? '' : face.text);
+    if (face.parts) value.append(...face.parts.map(marked));
+    if (face.wrap) value.style.setProperty('--wrap', `${face.wrap}px`);
     if (face.symbol) {
       value.append(element('i', '', face.symbol[0]));
       if (face.symbol[1]) value.append(element('sub', '', face.symbol[1]));

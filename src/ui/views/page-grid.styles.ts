@@ -251,6 +251,35 @@ export const gridStyles = css`
     white-space: pre;
     overflow: visible;
   }
+  td.wrapped .value {
+    flex: none;
+    inline-size: calc(var(--wrap) - 20px);
+    overflow-wrap: break-word;
+    white-space: pre-wrap;
+  }
+  .virtual td.wrapped .value {
+    overflow: hidden;
+    white-space: pre;
+  }
+  td.noted::after {
+    content: '';
+    position: absolute;
+    inset-block-start: 2px;
+    inset-inline-end: 2px;
+    border: 4px solid var(--ink-2);
+    border-block-end-color: transparent;
+    border-inline-start-color: transparent;
+  }
+  .face code {
+    padding: 0 3px;
+    background: var(--paper-edge);
+    font-family: var(--mono);
+  }
+  .leads {
+    color: var(--accent);
+    text-decoration: underline;
+    pointer-events: auto;
+  }
   .virtual .value {
     white-space: pre;
     overflow: hidden;
@@ -317,6 +346,10 @@ export const gridStyles = css`
   .sign {
     color: var(--caution);
     font-size: 12px;
+  }
+  .sign.breach {
+    color: var(--error);
+    font-size: 13px;
   }
   .sign.acknowledged {
     opacity: 0.75;

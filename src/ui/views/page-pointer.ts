@@ -1,6 +1,7 @@
 /** Mouse, pen and finger on the page: selecting, pulling a selection or a fill on, pointing into a formula, column widths. */
 
 import { commitDraft, resizeColumn, selectedBlock, startDraft } from '../editing.ts';
+import { destinations } from '../destinations.ts';
 import { fillTo, pulledBlock } from '../line-editing.ts';
 import { pointAt, pointTo } from '../pointing.ts';
 import type { Block } from '../../document/index.ts';
@@ -57,6 +58,11 @@ export class PagePointer {
     const { session } = this.page;
     if (!session || event.button !== 0) return;
     const [target] = event.composedPath();
+    const leads = target instanceof HTMLElement ? target.closest<HTMLElement>('.leads') : null;
+    if (leads && (event.ctrlKey || event.metaKey)) {
+      event.preventDefault();
+      return follow(session, leads.dataset['leads'] ?? '');
+    }
     const handle = target instanceof HTMLElement ? target.dataset['handle'] : undefined;
     if (handle === 'start' || handle === 'end' || handle === 'fill')
       return this.#hold(session, event, handle);
@@ -235,6 +241,16 @@ export class PagePointer {
       { once: true },
     );
   };
+}
+
+/** Where a link in a note leads: out of the program, or to a place of the notebook. */
+function follow(session: Session, to: string): void {
+  if (!to.startsWith('#')) {
+    window.open(to, '_blank', 'noopener,noreferrer');
+    return;
+  }
+  const [target] = destinations(session.notebook, session.worksheet.id, to.slice(1));
+  if (target) session.select(target.block.row, target.block.column, false, target.worksheet);
 }
 
 function placeOf(cell: HTMLElement): PagePlace {
