@@ -88,7 +88,7 @@ export function turnTo(session: Session, { place }: ReviewedCell): void {
 }
 
 /** Ticks a formula; false where it can not be: no result yet, or an error. */
-export function tick(
+export function tickFormula(
   session: Session,
   { place, content, result, tick: before }: ReviewedCell,
   initials: string,

@@ -6,4 +6,10 @@ import type { ProgramCommand } from './program-command.ts';
 export const TRIAL_COMMANDS: readonly ProgramCommand[] = [
   { group: 'Notebook', words: 'Plan a trial…', run: (_, from) => openLeaf(from, 'trial-plan') },
   { group: 'Notebook', words: 'Trial record…', run: (_, from) => openLeaf(from, 'trial-record') },
+  {
+    group: 'File',
+    words: 'Hand over: report, link, QR code…',
+    run: (_, from) => openLeaf(from, 'hand-over'),
+  },
+  { group: 'File', words: 'Compare with a received notebook…', run: (_, from) => openLeaf(from, 'compare') },
 ];

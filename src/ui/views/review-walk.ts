@@ -6,7 +6,7 @@ import { equation } from '../elements/equation.ts';
 import { momentText } from '../machine-change.ts';
 import { editedText, inWords } from '../number-locale.ts';
 import { distinct } from '../open-cautions.ts';
-import { cellInReview, nextInReview, reviewedCells, tick, turnTo } from '../review.ts';
+import { cellInReview, nextInReview, reviewedCells, tickFormula, turnTo } from '../review.ts';
 import type { ReviewedCell } from '../review.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -272,7 +272,7 @@ export class ReviewWalk extends LitElement {
       this.renderRoot.querySelector('input')?.focus();
       return session.say('Say who reviews: initials will do.', true);
     }
-    if (tick(session, here, initials) && goOn) this.#go(session, 1);
+    if (tickFormula(session, here, initials) && goOn) this.#go(session, 1);
   }
 
   #key(session: Session, event: KeyboardEvent): void {

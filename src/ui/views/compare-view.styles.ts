@@ -1,0 +1,89 @@
+/** Two notebooks side by side: what is decided recedes. */
+
+import { css } from 'lit';
+
+export const compareStyles = css`
+  :host {
+    display: block;
+  }
+  .top,
+  .actions {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 8px 10px;
+    margin-block-end: 10px;
+  }
+  .top p {
+    flex: 1 1 300px;
+    margin: 0;
+  }
+  h3 {
+    margin: 18px 0 4px;
+    color: var(--ink);
+    font-size: 15px;
+  }
+  table {
+    inline-size: 100%;
+    border-collapse: collapse;
+    table-layout: fixed;
+  }
+  th {
+    padding: 4px 8px;
+    border-block-end: 2px solid var(--ruling-strong);
+    color: var(--ink-2);
+    font-size: 13px;
+    font-weight: 600;
+    text-align: start;
+  }
+  th:last-child:nth-child(4) {
+    inline-size: 150px;
+  }
+  td {
+    padding: 6px 8px;
+    border-block-end: 1px solid var(--ruling);
+    vertical-align: top;
+    overflow-wrap: anywhere;
+  }
+  td b {
+    font-family: var(--mono);
+    font-weight: 600;
+  }
+  .line,
+  .author {
+    display: block;
+    color: var(--ink-2);
+    font-size: 13px;
+  }
+  .line {
+    font-family: var(--mono);
+  }
+  .both .author {
+    color: var(--caution);
+    font-weight: 600;
+  }
+  tr.kept td:nth-child(3) {
+    color: var(--ink-2);
+    text-decoration: line-through;
+  }
+  .decide {
+    display: flex;
+    gap: 6px;
+    border: 0;
+  }
+  .decide button {
+    padding-inline: 8px;
+  }
+  .decide button[aria-pressed='true'] {
+    border-color: var(--accent);
+    background: var(--wash);
+  }
+  @media (max-width: 599px) {
+    .decide {
+      flex-direction: column;
+    }
+    th:last-child:nth-child(4) {
+      inline-size: 86px;
+    }
+  }
+`;
