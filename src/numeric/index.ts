@@ -6,6 +6,7 @@ export * from './mean-interval.ts';
 export * from './minimum.ts';
 export * from './quadrature.ts';
 export * from './random-order.ts';
+export * from './random.ts';
 export * from './root.ts';
 export * from './rounding.ts';
 export * from './special.ts';
