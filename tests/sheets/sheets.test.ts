@@ -61,6 +61,8 @@ const FLIPS = [
   ['hinge-fitting-stock.json', 'batch', '2000 parts', /^no/, /^yes/],
   ['crank-line-cutters.json', 'i_m', '84 inserts', /^no: the mains .* 84 inserts/, /^yes/],
   ['crank-line-cutters.json', 'wanted', '36 parts/h', /^no/, /^yes/],
+  ['tool-life-spread.json', 'u_T', '25 min', /^yes/, /^no: only 67 min/],
+  ['tool-life-spread.json', 'vc', '220 m/min', /^yes/, /^no: only 64 min/],
 ] as const;
 
 test.each(FLIPS)('%s: the decision turns when %s becomes %s', (file, name, content, before, after) => {
@@ -95,6 +97,12 @@ const BY_HAND = [
   ['crank-line-cutters.json', 'need_m', 84],
   ['crank-line-cutters.json', 'facet_p', (0.6e-3 ** 2 / 4) * (1 / 0.05 + 1 / 0.7)],
   ['crank-line-cutters.json', 'facet_m', (0.6e-3 ** 2 / 4) * (1 / 0.06 - 1 / 0.2)],
+  // Law of Taylor, propagation to the first order (JCGM 100:2008, 5.1.2), normal quantile 1.64485363 (tables).
+  ['tool-life-spread.json', 'T', 88 * 60 * 1.05 ** 4],
+  ['tool-life-spread.json', 'T_need', 71.8078320820524 * 60],
+  ['tool-life-spread.json', 'r', 0.08382037239339307],
+  ['tool-life-spread.json', 'T_low', 93.18858425100375 * 60],
+  ['tool-life-spread.json', 'cost', 3.73239981465813],
 ] as const;
 
 test.each(BY_HAND)('%s: %s agrees with the value worked by hand', (file, name, expected) => {
