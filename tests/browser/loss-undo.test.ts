@@ -1,0 +1,127 @@
+/** Undo outlives the page: after a reload, after a killed browser, and with steps on the disk that make no sense. */
+
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import { serve, type Serving } from '../../src/serve.mjs';
+import {
+  DIST,
+  cellText,
+  closeBrowser,
+  enter,
+  newNotebook,
+  openDesk,
+  saved,
+  shows,
+  type Desk,
+} from './desk.ts';
+import { reopened } from './loss.ts';
+import { MortalBrowser } from './mortal-browser.ts';
+
+let desk: Desk | undefined;
+let mortal: MortalBrowser | undefined;
+let server: Serving | undefined;
+afterEach(async () => {
+  await desk?.close();
+  await mortal?.end();
+  await server?.close();
+  desk = mortal = server = undefined;
+});
+afterAll(closeBrowser);
+
+const button = (page: Page, name: 'Undo' | 'Redo') => page.getByRole('button', { name, exact: true });
+
+/** Presses Undo until nothing is left to take back; gives how often. */
+async function undoAll(page: Page): Promise<number> {
+  let count = 0;
+  while (await button(page, 'Undo').isEnabled()) {
+    await button(page, 'Undo').click();
+    count += 1;
+  }
+  return count;
+}
+
+test('7 after a reload undo goes back to the beginning, and redo to the end again', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await enter(page, 'A2', '6 mm');
+  await enter(page, 'A3', '=A1+A2');
+  await shows(page, 'A3', '11 mm');
+  await button(page, 'Undo').click();
+  await saved(page);
+  await page.reload();
+  await shows(page, 'A2', '6 mm');
+  expect(await cellText(page, 'A3')).toBe('');
+  await button(page, 'Redo').click();
+  await shows(page, 'A3', '11 mm');
+  expect(await undoAll(page)).toBe(3);
+  for (const place of ['A1', 'A2', 'A3']) expect(await cellText(page, place)).toBe('');
+  await saved(page);
+  await page.reload();
+  await page.locator('page-grid td.active .editor').waitFor();
+  for (let k = 0; k < 3; k += 1) await button(page, 'Redo').click();
+  await shows(page, 'A3', '11 mm');
+  expect(desk.troubles).toEqual([]);
+});
+
+test('7 after the browser was killed undo goes back to the beginning', async () => {
+  server = await serve({ folder: DIST, host: 'localhost' });
+  mortal = new MortalBrowser();
+  let page = await mortal.start();
+  await page.goto(`http://localhost:${server.port}/`);
+  await newNotebook(page);
+  for (let row = 1; row <= 5; row += 1) await enter(page, `A${row}`, `1${row} mm`);
+  await saved(page);
+  const notebook = page.url();
+  await mortal.kill();
+  page = await mortal.start();
+  await reopened(page, notebook);
+  await shows(page, 'A5', '15 mm');
+  expect(await undoAll(page)).toBe(5);
+  expect(await cellText(page, 'A1')).toBe('');
+  await saved(page);
+  await mortal.kill();
+  page = await mortal.start();
+  await reopened(page, notebook);
+  await button(page, 'Redo').click();
+  await shows(page, 'A1', '11 mm');
+});
+
+test('7 steps on the disk that make no sense are not offered, and the notebook opens', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  for (let row = 1; row <= 4; row += 1) await enter(page, `A${row}`, `1${row} mm`);
+  await saved(page);
+  const notebook = page.url();
+  // Leaving writes a snapshot: the entries are needed for undo alone from then on.
+  await page.evaluate(() => {
+    location.hash = '';
+  });
+  await page.locator('start-view .open', { hasText: 'New notebook' }).waitFor();
+  await page.evaluate(async () => {
+    const open = indexedDB.open('swarfbook');
+    await new Promise((resolve) => open.addEventListener('success', resolve));
+    const write = open.result.transaction('values', 'readwrite');
+    const values = write.objectStore('values');
+    const cursor = values.openCursor();
+    cursor.addEventListener('success', () => {
+      const at = cursor.result;
+      if (!at) return;
+      if (/\/j\/0+3$/.test(String(at.key))) at.update({ seq: 3, body: { changes: 'none' } });
+      at.continue();
+    });
+    await new Promise((resolve) => write.addEventListener('complete', resolve));
+    open.result.close();
+    const cache = await caches.open('swarfbook-notebooks');
+    for (const { url } of await cache.keys())
+      if (/\/j\/0+3$/.test(decodeURIComponent(url))) await cache.put(url, new Response('{"seq":3}'));
+  });
+  await page.goto(notebook);
+  await shows(page, 'A4', '14 mm');
+  expect(await undoAll(page)).toBe(2);
+  await shows(page, 'A2', '12 mm');
+  expect(await page.locator('.band').count()).toBe(0);
+  expect(desk.troubles).toEqual([]);
+});

@@ -1,0 +1,142 @@
+/** Two tabs with one notebook: the second follows what the first does, takes over without a loss, and survives removal. */
+
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import {
+  cellText,
+  closeBrowser,
+  enter,
+  focusGrid,
+  goTo,
+  newNotebook,
+  openDesk,
+  saved,
+  shows,
+  type Desk,
+} from './desk.ts';
+
+let desk: Desk | undefined;
+afterEach(async () => {
+  await desk?.close();
+  desk = undefined;
+});
+afterAll(closeBrowser);
+
+const band = (page: Page, words: string) => page.locator('swarf-book .band', { hasText: words });
+
+async function twoTabs(): Promise<{ first: Page; second: Page }> {
+  desk = await openDesk();
+  const { page: first, context } = desk;
+  await newNotebook(first);
+  await enter(first, 'A1', '5 mm');
+  await saved(first);
+  const second = await context.newPage();
+  await second.goto(first.url());
+  await band(second, 'read only').waitFor();
+  await shows(second, 'A1', '5 mm');
+  return { first, second };
+}
+
+test('5 the second tab shows every edit of the first as it is made, computed', async () => {
+  const { first, second } = await twoTabs();
+  await enter(first, 'A2', '=A1*2');
+  await shows(second, 'A2', '10 mm');
+  await enter(first, 'A1', '7 mm');
+  await shows(second, 'A2', '14 mm');
+  await first.getByRole('button', { name: 'Undo', exact: true }).click();
+  await shows(second, 'A2', '10 mm');
+  expect(desk?.troubles).toEqual([]);
+});
+
+test('5 taken over in both directions, what was being typed goes with it, and undo too', async () => {
+  const { first, second } = await twoTabs();
+  await goTo(first, 'A2');
+  await first.keyboard.type('6 mm');
+  await second.getByRole('button', { name: 'Take over' }).click();
+  await shows(second, 'A2', '6 mm');
+  await band(first, 'read only').waitFor();
+  await band(second, 'read only').waitFor({ state: 'detached' });
+  await enter(second, 'A3', '=A1+A2');
+  await shows(first, 'A3', '11 mm');
+  await saved(second);
+  await first.getByRole('button', { name: 'Take over' }).click();
+  await band(second, 'read only').waitFor();
+  await band(first, 'read only').waitFor({ state: 'detached' });
+  await focusGrid(second);
+  await second.keyboard.type('9 mm');
+  await second.keyboard.press('Enter');
+  const undo = first.getByRole('button', { name: 'Undo', exact: true });
+  for (let k = 0; k < 3; k += 1) await undo.click();
+  for (const place of ['A1', 'A2', 'A3']) await shows(second, place, '');
+  await saved(first);
+  await first.reload();
+  await first.locator('page-grid td.active .editor').waitFor();
+  for (const place of ['A1', 'A2', 'A3']) expect(await cellText(first, place)).toBe('');
+});
+
+test('5 a message that is no edit of this notebook changes nothing', async () => {
+  const { first, second } = await twoTabs();
+  await first.evaluate(() => {
+    const channel = new BroadcastChannel(`swarfbook ${new URL('.', location.href).href}`);
+    const id = decodeURIComponent(location.hash.slice(1));
+    for (const message of [
+      null,
+      'x',
+      { type: 'edits', id, entries: [{ seq: 3, before: '', hash: '', body: '{}' }] },
+    ])
+      channel.postMessage(message);
+    channel.close();
+  });
+  await enter(first, 'A2', '6 mm');
+  await shows(second, 'A2', '6 mm');
+  await shows(second, 'A1', '5 mm');
+  expect(desk?.troubles).toEqual([]);
+});
+
+test('9 removed in one tab while open in another: the other says so, and its next edit brings it back', async () => {
+  const { first, second } = await twoTabs();
+  await second.evaluate(() => {
+    location.hash = '';
+  });
+  await second.getByRole('button', { name: 'remove New notebook' }).click();
+  await second.getByText('Removed (1)').waitFor();
+  await band(first, 'was removed from this device and is kept aside').waitFor();
+  await enter(first, 'A2', '6 mm');
+  await saved(first);
+  await second.reload();
+  await second.locator('start-view .open', { hasText: 'New notebook' }).click();
+  await shows(second, 'A2', '6 mm');
+  expect(desk?.troubles).toEqual([]);
+});
+
+test('9 duplicate, new title, removal and the way back on the start screen', async () => {
+  const { first, second } = await twoTabs();
+  const home = (page: Page): Promise<void> =>
+    page.evaluate(() => {
+      location.hash = '';
+    });
+  await home(second);
+  await second.getByRole('button', { name: 'rename New notebook' }).click();
+  await second.locator('question-dialog input').fill('Pump cover');
+  await second.getByRole('button', { name: 'Take it' }).click();
+  await second.getByText('It is open in another tab').waitFor();
+  await home(first);
+  await second.getByRole('button', { name: 'rename New notebook' }).click();
+  await second.locator('question-dialog input').fill('Pump cover');
+  await second.getByRole('button', { name: 'Take it' }).click();
+  await first.locator('start-view .open', { hasText: 'Pump cover' }).waitFor();
+  await second.getByRole('button', { name: 'duplicate Pump cover' }).click();
+  await second.locator('start-view .open', { hasText: 'Pump cover, copy' }).waitFor();
+  await second.getByRole('button', { name: 'remove Pump cover', exact: true }).click();
+  await second.getByText('Removed (1)').click();
+  await second.getByRole('button', { name: 'bring back Pump cover', exact: true }).click();
+  await second.getByText('Removed (1)').waitFor({ state: 'detached' });
+  await second.getByRole('button', { name: 'remove Pump cover, copy', exact: true }).click();
+  await second.getByText('Removed (1)').click();
+  await second.getByRole('button', { name: 'erase Pump cover, copy' }).click();
+  await second.getByRole('button', { name: 'Erase', exact: true }).click();
+  await second.getByText('Removed (1)').waitFor({ state: 'detached' });
+  await second.getByRole('button', { name: 'Pump cover', exact: true }).click();
+  await shows(second, 'A1', '5 mm');
+  expect(await second.locator('desk-head h1').innerText()).toBe('Pump cover');
+});
