@@ -23,11 +23,12 @@ export function writeCsvMetadata(notebook: Notebook, url: string): string {
     name: header.replace(' ', '_'),
     titles: header,
     datatype: 'string',
+    ...((header === 'worksheet' || header === 'cell') && { required: true }),
     'dc:description': MEANINGS[header],
   }));
   const metadata = {
     '@context': 'http://www.w3.org/ns/csvw',
-    url,
+    url: encodeURIComponent(url),
     'dc:title': notebook.title,
     dialect: { delimiter: ',', encoding: 'utf-8', header: true, quoteChar: '"', doubleQuote: true },
     tableSchema: { columns, primaryKey: ['worksheet', 'cell'] },

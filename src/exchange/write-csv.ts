@@ -51,12 +51,15 @@ function grid(
   );
 }
 
-/** The number in another unit; undefined where it can not be converted. */
+/** The number in another unit; undefined where it can not be converted, or would not come back as exactly the same value. */
 function inUnit({ value, unit }: CsvValue, wanted: string, currency: string): string | undefined {
   if (unit === wanted) return value;
   const [from, to] = [parseUnit(unit, currency), parseUnit(wanted, currency)];
   if (isUnknownUnit(from) || isUnknownUnit(to) || from.kind.dimension !== to.kind.dimension) return undefined;
-  return String(fromSI(toSI(value, from), to));
+  const si = toSI(value, from);
+  const number = fromSI(si, to);
+  const text = String(number);
+  return Number.isFinite(number) && toSI(text, to) === si ? text : undefined;
 }
 
 /** A worksheet as it stands. In the row form a column has the unit of its first quantity; what does not fit carries its own. */

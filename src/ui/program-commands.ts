@@ -1,7 +1,5 @@
 /** What can be done with the notebook, the page and the program, a row each: the menu and the keys read this list. */
 
-import { writeCsvGrid, writeCsvList } from '../exchange/index.ts';
-import { resultsFor } from './export-results.ts';
 import { openLeaf } from './open-leaf.ts';
 import { decimalMark, setDecimalMark } from './number-locale.ts';
 import { PAGE_COMMANDS } from './page-commands.ts';
@@ -16,20 +14,21 @@ export type { ProgramCommand } from './program-command.ts';
 const tell = (from: EventTarget, what: string): boolean =>
   from.dispatchEvent(new CustomEvent(what, { bubbles: true, composed: true }));
 
-function saveTable(session: Session, form: 'grid' | 'list'): void {
-  const { notebook, worksheet } = session;
-  const results = resultsFor(session);
-  const text =
-    form === 'grid' ? writeCsvGrid(notebook, worksheet.id, results) : writeCsvList(notebook, results);
-  const name = form === 'grid' ? worksheet.title : `${notebook.title} list`;
-  void session.world.files.save(`${name}.csv`, text, 'text/csv');
-}
+const saveTable = async (session: Session, form: 'grid' | 'list' | 'described list'): Promise<void> => {
+  const { saveTable: save } = await import('./save-table.ts');
+  await save(session, form);
+};
 
 export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
   { group: 'File', words: 'Save a file copy', key: 's', run: (_, from) => tell(from, 'save-file') },
   { group: 'File', words: 'Open a file…', run: (_, from) => tell(from, 'open-file') },
   { group: 'File', words: 'Save this page as a table (CSV)', run: (session) => saveTable(session, 'grid') },
   { group: 'File', words: 'Save all values as a list (CSV)', run: (session) => saveTable(session, 'list') },
+  {
+    group: 'File',
+    words: 'Save the list and its metadata (CSVW)',
+    run: (session) => saveTable(session, 'described list'),
+  },
   { group: 'File', words: 'Print…', key: 'p', run: (_, from) => tell(from, 'print-notebook') },
   ...PAGE_COMMANDS,
   ...TRIAL_COMMANDS,
