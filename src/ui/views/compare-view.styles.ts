@@ -69,7 +69,6 @@ export const compareStyles = css`
   .decide {
     display: flex;
     gap: 6px;
-    border: 0;
   }
   .decide button {
     padding-inline: 8px;

@@ -168,21 +168,23 @@ export class CompareView extends LitElement {
         <span class="author">${AUTHORS[author] || `${what} in the received one`}</span>
       </td>
       ${this.#side(ours)} ${this.#side(theirs)}
-      <td class="decide">
-        <button
-          ?disabled=${session.readOnly}
-          aria-label="take the received one: ${where}"
-          @click=${() => this.#take(session, [each])}
-        >
-          Take
-        </button>
-        <button
-          aria-pressed=${kept ? 'true' : 'false'}
-          aria-label="keep this one: ${where}"
-          @click=${() => this.#keep([each])}
-        >
-          ${kept ? 'Kept ✓' : 'Keep'}
-        </button>
+      <td>
+        <div class="decide">
+          <button
+            ?disabled=${session.readOnly}
+            aria-label="take the received one: ${where}"
+            @click=${() => this.#take(session, [each])}
+          >
+            Take
+          </button>
+          <button
+            aria-pressed=${kept ? 'true' : 'false'}
+            aria-label="keep this one: ${where}"
+            @click=${() => this.#keep([each])}
+          >
+            ${kept ? 'Kept ✓' : 'Keep'}
+          </button>
+        </div>
       </td>
     </tr>`;
   }

@@ -1,0 +1,268 @@
+/** A trial from its plan to its record at the machine: by touch, without a server, through the death of the browser. */
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { serve, type Serving } from '../../src/serve.mjs';
+import { DIST, closeBrowser, openDesk, readyWithoutNetwork, type Desk } from './desk.ts';
+import { Finger } from './finger.ts';
+import { MortalBrowser } from './mortal-browser.ts';
+
+let server: Serving | undefined;
+let browser: MortalBrowser | undefined;
+let desk: Desk | undefined;
+let address = '';
+beforeEach(async () => {
+  server = await serve({ folder: DIST, host: 'localhost' });
+  address = `http://localhost:${server.port}/`;
+});
+afterEach(async () => {
+  await browser?.end();
+  await desk?.close();
+  await server?.close();
+  browser = desk = server = undefined;
+});
+afterAll(closeBrowser);
+
+const NEXT = 'take it and go to the next field';
+const DONE = 'take it and put the keypad away';
+/** Flank wear after passes of six minutes each, in mm: invented. The limit, 0.3 mm, is that of ISO 3685 for VB. */
+const WEAR = ['08', '12', '17', '23', '31', '07', '11', '15', '20', '26'];
+
+const digits = (hundredths: string): string[] => ['0', 'decimal point', ...hundredths];
+
+/** Plans two edges to be compared and turns to the machine. */
+async function planned(page: Page, withoutNetwork = false): Promise<void> {
+  await page.locator('section[aria-label=templates] button', { hasText: /pump/i }).click();
+  if (withoutNetwork) await readyWithoutNetwork(page);
+  await page.getByRole('button', { name: 'Notebook', exact: true }).click();
+  await page.getByRole('button', { name: 'Plan a trial…' }).click();
+  await page.locator('trial-plan').getByLabel('Title').fill('Edge A against edge B');
+  await page.getByRole('button', { name: 'Make it the trial record' }).click();
+  await page.locator('trial-record .record').waitFor();
+  await page.locator('leaf-dialog').getByRole('button', { name: 'Close' }).click();
+  await page.getByRole('button', { name: 'At the machine' }).click();
+  await page.locator('machine-page trial-record .record').waitFor();
+}
+
+const rows = (page: Page): ReturnType<Page['locator']> => page.locator('trial-record tbody tr');
+const saved = (page: Page): Promise<void> =>
+  page.locator('machine-page header p', { hasText: /saved \d\d:\d\d on this device/ }).waitFor();
+
+test('ten passes are recorded by touch without a server, the browser is killed, and all ten are there', async () => {
+  browser = new MortalBrowser();
+  let page = await browser.start();
+  await page.addInitScript(() => localStorage.getItem('who') ?? localStorage.setItem('who', '["JK"]'));
+  let finger = await Finger.of(page);
+  await page.goto(address);
+  await readyWithoutNetwork(page);
+  await planned(page);
+  await saved(page);
+  const notebook = page.url();
+  await server?.close();
+  server = undefined;
+  await page.reload();
+  for (const [k, wear] of WEAR.entries()) {
+    await finger.tap(page.getByRole('button', { name: `Record pass ${k + 1}`, exact: true }));
+    await finger.press('6', NEXT, ...digits(wear), DONE);
+    await finger.tap(page.getByRole('button', { name: `Save pass ${k + 1}`, exact: true }));
+    await page.getByRole('button', { name: `Record pass ${k + 2}`, exact: true }).waitFor();
+  }
+  // A correction keeps what stood there first.
+  await finger.tap(page.getByRole('button', { name: 'Correct pass 2', exact: true }));
+  await finger.tap(page.locator('pass-form [data-key=VB]'));
+  await finger.press(...digits('13'), DONE);
+  await finger.tap(page.getByRole('button', { name: 'Save the correction' }));
+  await rows(page).nth(1).locator('s', { hasText: '0.12 mm' }).waitFor();
+  await saved(page);
+  await browser.kill();
+
+  page = await browser.start();
+  finger = await Finger.of(page);
+  await page.goto(notebook);
+  await page
+    .getByRole('button', { name: 'At the machine' })
+    .or(page.locator('machine-page'))
+    .first()
+    .waitFor();
+  const machine = page.getByRole('button', { name: 'At the machine' });
+  if (await machine.isVisible()) await finger.tap(machine);
+  await page.getByRole('button', { name: 'Record pass 11', exact: true }).waitFor();
+  const seen = await rows(page).evaluateAll((all) =>
+    all.map((row) =>
+      [...row.querySelectorAll('td.number span')].map((each) =>
+        each.textContent?.replaceAll(/\s+/g, ' ').trim(),
+      ),
+    ),
+  );
+  expect(seen.length).toBe(10);
+  for (const [k, wear] of WEAR.entries()) {
+    expect(seen[k]?.[0]).toBe('6 min');
+    expect(seen[k]?.[1]).toContain(`0.${k === 1 ? '13' : wear} mm`);
+  }
+  expect(await rows(page).nth(1).locator('s').innerText()).toBe('0.12 mm');
+  // The edge that reached its limit was followed by the next run of the order.
+  expect(await rows(page).nth(4).locator('.run').innerText()).toContain('edge 1');
+  expect(await rows(page).nth(5).locator('.run').innerText()).toContain('edge 2');
+  expect(await rows(page).nth(9).innerText()).toContain('JK');
+}, 240_000);
+
+/** A page that is touched, with a planned trial. */
+async function touched(size: { readonly width: number; readonly height: number }): Promise<Page> {
+  desk = await openDesk();
+  const made = desk.context.browser();
+  if (!made) throw new Error('no browser');
+  const context = await made.newContext({ viewport: size, hasTouch: true });
+  await context.addInitScript(() => localStorage.setItem('who', '["JK"]'));
+  const page = await context.newPage();
+  const { troubles, close } = desk;
+  page.on('pageerror', (error) => troubles.push(error.message));
+  desk = {
+    ...desk,
+    async close() {
+      await context.close();
+      await close();
+    },
+  };
+  await page.goto(desk.address);
+  await planned(page);
+  return page;
+}
+
+const press = async (page: Page, ...names: string[]): Promise<void> => {
+  for (const name of names)
+    await page.locator('pass-form on-screen-keypad').getByRole('button', { name, exact: true }).tap();
+};
+
+test('every target of the record and of a pass is 64 px, on a tablet and on a phone, and nothing is wider than the screen', async () => {
+  for (const size of [
+    { width: 820, height: 1180 },
+    { width: 390, height: 844 },
+  ]) {
+    const page = await touched(size);
+    await page.getByRole('button', { name: 'Record pass 1' }).tap();
+    await page.locator('pass-form on-screen-keypad').waitFor();
+    const small = async (): Promise<string[]> =>
+      page.evaluate(() => {
+        const found: string[] = [];
+        const walk = (root: ParentNode): void => {
+          for (const each of root.querySelectorAll('*')) {
+            if (each.matches('button, select, input:not([type=file]), label.take')) {
+              const target = each.closest('label.value') ?? each;
+              const { width, height } = target.getBoundingClientRect();
+              if (width > 0 && (width < 63.5 || height < 63.5))
+                found.push(
+                  `${each.textContent.trim() || each.getAttribute('aria-label')} ${width} x ${height}`,
+                );
+            }
+            if (each.shadowRoot) walk(each.shadowRoot);
+          }
+        };
+        const record = document
+          .querySelector('swarf-book')
+          ?.shadowRoot?.querySelector('machine-page')?.shadowRoot;
+        if (record) walk(record);
+        return found;
+      });
+    expect(await small()).toEqual([]);
+    await press(page, '6', NEXT, ...digits('10'), DONE);
+    expect(await small()).toEqual([]);
+    await page.getByRole('button', { name: 'Save pass 1' }).tap();
+    await rows(page).first().waitFor();
+    expect(await small()).toEqual([]);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBeLessThanOrEqual(size.width);
+    expect(desk?.troubles).toEqual([]);
+    await desk?.close();
+    desk = undefined;
+  }
+});
+
+test('what can not be read is refused at its field, units of the kind are keys, and a pass is withdrawn with a reason, not deleted', async () => {
+  const page = await touched({ width: 820, height: 1180 });
+  await page.getByRole('button', { name: 'Record pass 1' }).tap();
+  await press(page, DONE);
+  await page.getByRole('button', { name: 'Save pass 1' }).tap();
+  await page.locator('pass-form .wrong').waitFor();
+  await page.locator('pass-form [data-key=cut]').tap();
+  await press(page, '9', '0', 'seconds', NEXT, '9', '0', 'micrometres', DONE);
+  await page.getByLabel('Note').fill('quiet');
+  await page.getByRole('button', { name: 'Save pass 1' }).tap();
+  const first = rows(page).first();
+  await first.waitFor();
+  expect((await first.innerText()).replaceAll(/\s+/g, ' ')).toMatch(/90 s.*90 µm.*quiet/);
+  // A press on undo never takes a recorded pass away.
+  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  await page.getByRole('button', { name: 'Correct pass 1' }).tap();
+  await page.getByRole('button', { name: 'Withdraw…' }).tap();
+  await page.locator('pass-form machine-ask').getByRole('button', { name: 'Measured wrongly' }).tap();
+  await page.locator('trial-record tr.withdrawn', { hasText: 'does not count: Measured wrongly' }).waitFor();
+  expect(await rows(page).count()).toBe(1);
+});
+
+test('a photograph is scaled down to 1 280 px and 120 kB and stays with its pass', async () => {
+  const page = await touched({ width: 820, height: 1180 });
+  await page.getByRole('button', { name: 'Record pass 1' }).tap();
+  await press(page, '6', DONE);
+  // Noise of 2 400 x 1 800 pixels: nothing is harder to make small.
+  const noise = await page.evaluate(async () => {
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [2400, 1800];
+    const pen = canvas.getContext('2d');
+    const image = pen?.createImageData(2400, 1800);
+    let seed = 7;
+    if (pen && image) {
+      for (let k = 0; k < image.data.length; k += 1)
+        image.data[k] = k % 4 === 3 ? 255 : (seed = (seed * 1103515245 + 12345) % 2 ** 31) >> 16;
+      pen.putImageData(image, 0, 0);
+    }
+    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/jpeg', 0.9));
+    return [...new Uint8Array(await (blob ?? new Blob()).arrayBuffer())];
+  });
+  await page
+    .locator('pass-form input[type=file]')
+    .setInputFiles({ name: 'edge.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(noise) });
+  await page.locator('pass-form .picture img').waitFor({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Save pass 1' }).tap();
+  const picture = rows(page).first().locator('img');
+  await picture.waitFor();
+  const { width, height, bytes } = await picture.evaluate((image: HTMLImageElement) => ({
+    width: image.naturalWidth,
+    height: image.naturalHeight,
+    bytes: (image.src.length - image.src.indexOf(',') - 1) * 0.75,
+  }));
+  expect(noise.length).toBeGreaterThan(120_000);
+  expect(Math.max(width, height)).toBeLessThanOrEqual(1280);
+  expect(width / height).toBeCloseTo(4 / 3, 1);
+  expect(bytes).toBeLessThanOrEqual(120_000);
+});
+
+test('plan, record and a pass have no finding of the accessibility rules, in the light and in the dark', async () => {
+  for (const theme of ['light', 'dark']) {
+    const page = await touched({ width: 820, height: 1180 });
+    await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
+    const session = await page.context().newCDPSession(page);
+    await session.send('Runtime.evaluate', { expression: axe.source });
+    const findings = async (): Promise<unknown> => {
+      const { result } = await session.send('Runtime.evaluate', {
+        expression:
+          'axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"] }).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.html.slice(0, 120)).join(" | ")))',
+        awaitPromise: true,
+        returnByValue: true,
+      });
+      return result.value;
+    };
+    await page.getByRole('button', { name: 'Record pass 1' }).tap();
+    await page.locator('pass-form on-screen-keypad').waitFor();
+    expect(await findings()).toEqual([]);
+    await press(page, '6', NEXT, ...digits('32'), DONE);
+    await page.getByRole('button', { name: 'Save pass 1' }).tap();
+    await rows(page).first().waitFor();
+    expect(await findings()).toEqual([]);
+    await page.getByRole('button', { name: 'Plan', exact: true }).tap();
+    await page.locator('trial-plan .count').waitFor();
+    expect(await findings()).toEqual([]);
+    await desk?.close();
+    desk = undefined;
+  }
+});
