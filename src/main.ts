@@ -2,8 +2,9 @@
 
 import './ui/page.css';
 import { EXAMPLES } from 'virtual:examples';
-import type { FromEngine } from './calculation/index.ts';
+import type { FromEngine, FromStudy, ToEngine, ToStudy } from './calculation/index.ts';
 import workerUrl from './engine.worker.ts?worker&url';
+import studyUrl from './study.worker.ts?worker&url';
 import {
   DeviceShelf,
   HandedStates,
@@ -63,6 +64,17 @@ async function loadCatalogue(): Promise<Catalogue> {
   };
 }
 
+function startWorker<To, From>(
+  url: string,
+  receive: (message: From) => void,
+  failed: (words: string) => void,
+): { post(message: To): void; terminate(): void } {
+  const worker = new Worker(policy.createScriptURL(url), { type: 'module' });
+  worker.addEventListener('message', (event: MessageEvent<From>) => receive(event.data));
+  worker.addEventListener('error', (event) => failed(event.message || 'it could not be started'));
+  return { post: (message) => worker.postMessage(message), terminate: () => worker.terminate() };
+}
+
 const world: World = {
   shelf,
   installation,
@@ -80,12 +92,8 @@ const world: World = {
   handed: new HandedStates(base),
   loadCatalogue,
   trustedMarkup: (text) => policy.createHTML(text),
-  startCalculator(receive, failed) {
-    const worker = new Worker(policy.createScriptURL(workerUrl), { type: 'module' });
-    worker.addEventListener('message', (event: MessageEvent<FromEngine>) => receive(event.data));
-    worker.addEventListener('error', (event) => failed(event.message || 'it could not be started'));
-    return { post: (message) => worker.postMessage(message), terminate: () => worker.terminate() };
-  },
+  startCalculator: (receive, failed) => startWorker<ToEngine, FromEngine>(workerUrl, receive, failed),
+  startStudy: (receive, failed) => startWorker<ToStudy, FromStudy>(studyUrl, receive, failed),
 };
 
 try {

@@ -1,6 +1,7 @@
 export * from './distributions.ts';
 export * from './interpolation.ts';
 export * from './least-squares.ts';
+export * from './low-discrepancy.ts';
 export * from './matrix.ts';
 export * from './mean-interval.ts';
 export * from './minimum.ts';

@@ -47,6 +47,8 @@ type Take = (
 
 /** Samples that are computed one by one between two breaths. */
 const ONE_BY_ONE = 64;
+/** A piece begins so small, and grows as long as it takes less than this (ms): between two pieces a cancel is heard. */
+const [FIRST_PIECE, LONG] = [16, 40];
 
 const MOST_WHOLE = 64;
 
@@ -62,6 +64,7 @@ export class Plan {
   readonly #decided: Formula[] = [];
   /** Samples can not be computed together: a number decides what a formula is, or how many cells values fill. */
   #isOneByOne = false;
+  #piece = FIRST_PIECE;
 
   constructor(book: StudyBook, givens: readonly CellState[], results: readonly CellState[]) {
     this.#book = book;
@@ -128,12 +131,16 @@ export class Plan {
     this.#isOneByOne ||= this.#isDecidedAnew(samples, count);
     let from = 0;
     while (from < count) {
-      const length = Math.min(this.#isOneByOne ? ONE_BY_ONE : PIECE, count - from);
+      const length = Math.min(this.#piece, this.#isOneByOne ? ONE_BY_ONE : PIECE, count - from);
       const start = from;
+      const begun = this.#book.now();
       const done = this.#isOneByOne
         ? this.#oneByOne(samples, start, length, take)
         : this.#together(samples, start, length, take);
       if (!done) continue;
+      const taken = this.#book.now() - begun;
+      if (length === this.#piece && taken < LONG) this.#piece = Math.min(PIECE, this.#piece * 2);
+      else if (taken > 2 * LONG) this.#piece = Math.max(1, this.#piece >> 1);
       from += length;
       yield from / count;
     }

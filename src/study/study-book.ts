@@ -33,12 +33,17 @@ export interface GivenNumber {
 /** Digits that give the same double back to 1e-12 and are still readable. */
 const CONTENT_DIGITS = 12;
 
+/** Milliseconds, for the length of pieces alone. */
+export type Clock = () => number;
+
 export class StudyBook {
   readonly workbook: Workbook;
   readonly notebook: Notebook;
+  readonly now: Clock;
 
-  constructor(notebook: Notebook, functions: FunctionTable) {
+  constructor(notebook: Notebook, functions: FunctionTable, now: Clock = () => 0) {
     this.notebook = notebook;
+    this.now = now;
     this.workbook = new Workbook(
       notebook,
       guarded(functions, new Set(), () => undefined),
@@ -179,8 +184,9 @@ function isWhole({ kind }: NumberType, value: number): boolean {
   return kind.name === 'count' && Number.isInteger(value);
 }
 
-function plainDigits(value: number): string {
-  const rounded = Number(value.toPrecision(CONTENT_DIGITS));
+/** Decimal digits without an exponent. */
+export function plainDigits(value: number, precision = CONTENT_DIGITS): string {
+  const rounded = Number(value.toPrecision(precision));
   const text = String(rounded);
   return text.includes('e') ? rounded.toFixed(20).replace(/0+$/, '').replace(/\.$/, '') : text;
 }

@@ -195,6 +195,7 @@ export interface World {
   /** Which build this page belongs to: workers of another one are refused. */
   readonly build: string;
   readonly startCalculator: StartCalculator;
+  readonly startStudy: StartStudy;
   readonly clock: Clock;
   readonly handed: HandedOver;
   readonly templates: readonly Template[];

@@ -14,7 +14,7 @@ interface Side {
 }
 
 /** The limit in coherent SI; one without a unit is read in the unit the cell shows. Undefined where it does not fit the kind. */
-function limitValue(limit: string, kind: Kind, shownIn: string, currency: string): number | undefined {
+export function limitValue(limit: string, kind: Kind, shownIn: string, currency: string): number | undefined {
   const read = readQuantity(limit, { currency });
   if (!read || !('percent' in read)) return undefined;
   const unit = read.unit ?? knownUnit(shownIn === '' ? '1' : shownIn, currency);
