@@ -47,6 +47,10 @@ const keptFiles = (): Plugin => ({
   },
 });
 
+/** Folders whose modules only say what they export: an index of theirs brings along no more than what is asked of it. */
+const PLAIN = /\/src\/(?:quantity|numeric|expression|definition|document|calculation|workbook|exchange)\//;
+const moduleSideEffects = (id: string): boolean => !PLAIN.test(id);
+
 const EVALUATOR = '@stdlib/utils-eval';
 
 /** One library looks whether generators exist by evaluating a text, which the page's policy reports as an attack: it finds nothing here. */
@@ -67,7 +71,13 @@ export default defineConfig({
     'import.meta.env.VITE_VERSION': JSON.stringify(version),
   },
   publicDir: PUBLIC,
-  build: { target: 'es2022', outDir: 'dist', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  build: {
+    target: 'es2022',
+    outDir: 'dist',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    rolldownOptions: { treeshake: { moduleSideEffects } },
+  },
   worker: { format: 'es', plugins: () => [withoutEval()] },
   plugins: [
     withoutEval(),
