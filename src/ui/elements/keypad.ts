@@ -27,6 +27,7 @@ export class Keypad extends LitElement {
     for: {},
     decimalMark: {},
     last: { type: Boolean },
+    withoutUnits: { type: Boolean },
   };
   /** Name of the quantity kind whose units are offered. */
   declare kind: string;
@@ -38,6 +39,8 @@ export class Keypad extends LitElement {
   declare decimalMark: '.' | ',';
   /** There is no next field. */
   declare last: boolean;
+  /** The units are offered elsewhere, or none are. */
+  declare withoutUnits: boolean;
 
   constructor() {
     super();
@@ -47,6 +50,7 @@ export class Keypad extends LitElement {
     this.for = '';
     this.decimalMark = '.';
     this.last = false;
+    this.withoutUnits = false;
   }
 
   override connectedCallback(): void {
@@ -79,7 +83,7 @@ export class Keypad extends LitElement {
     return html`<slot></slot>
       <div role="group" aria-label="keypad${this.for === '' ? '' : ` for ${this.for}`}">
         ${
-          units.length < 2
+          this.withoutUnits || units.length < 2
             ? nothing
             : html`<div class="units" role="group" aria-label="units">
                 ${units.map((unit) =>

@@ -71,6 +71,9 @@ export class ActionsMenu extends LitElement {
         .menu:popover-open {
           display: grid;
         }
+        button {
+          align-items: center;
+        }
         kbd {
           display: none;
         }

@@ -17,6 +17,7 @@ import {
   unitChoices,
 } from '../editing.ts';
 import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
+import { isOwnKeypad, isSystemKeyboard, isTouched, setSystemKeyboard } from '../own-keypad.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -96,6 +97,7 @@ export class EntryLine extends LitElement {
             autocapitalize="off"
             spellcheck="false"
             enterkeyhint="enter"
+            inputmode=${isOwnKeypad(session) ? 'none' : 'text'}
             ?readonly=${session.readOnly}
             .value=${live(text)}
             @focus=${() => this.#begin(session)}
@@ -140,8 +142,26 @@ export class EntryLine extends LitElement {
       <div class="unseen" role="status" aria-live="polite">
         ${session.notice?.words ?? (draft ? '' : inWords(result?.error?.message ?? ''))}
       </div>
+      ${this.#keypad(session)}
     `;
   }
+
+  /** On touch: the keypad while a value is typed, or the way back to it from the system's keyboard. */
+  #keypad(session: Session): TemplateResult | typeof nothing {
+    if (!session.draft || !isTouched()) return nothing;
+    if (isSystemKeyboard())
+      return html`<button class="link" @click=${() => setSystemKeyboard(session, false)}>keypad</button>`;
+    if (!isOwnKeypad(session)) return nothing;
+    if (!this.#loaded) {
+      void import('./desk-keypad.ts').then(() => {
+        this.#loaded = true;
+        this.requestUpdate();
+      });
+      return nothing;
+    }
+    return html`<desk-keypad .session=${session}></desk-keypad>`;
+  }
+  #loaded = false;
 
   /** Where the caret should stand after a change that came from elsewhere. */
   override updated(): void {

@@ -142,7 +142,7 @@ export class MarginWorking extends LitElement {
     return distinct(session.result?.cautions ?? []).map(
       (each) =>
         html`<div class=${each.type === 'assumed' ? 'second' : 'caution'}>
-          ${each.type === 'assumed' ? '' : '▲ '}${inWords(each.text)}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
+          ${each.type === 'assumed' ? '' : each.type === 'breach' ? '◆ ' : '▲ '}${inWords(each.text)}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
           ${each.acknowledged === undefined ? nothing : html`<br /><span class="second">acknowledged: ${each.acknowledged}</span>`}
         </div>`,
     );

@@ -6,13 +6,12 @@ import { copyText, startDraft } from '../editing.ts';
 import { pasteFrom } from '../pasting.ts';
 import { describeCell } from '../describe-cell.ts';
 import { draftKey, shownCompletion } from '../draft-keys.ts';
+import { isOwnKeypad, isTouched } from '../own-keypad.ts';
 import type { Session } from '../session.ts';
 
 export interface EditedPage {
   readonly session: Session | undefined;
   readonly root: ShadowRoot;
-  /** True where the program's own keypad stands in for the system's keyboard. */
-  readonly ownKeypad: boolean;
   act(session: Session, action: GridAction): void;
 }
 
@@ -64,7 +63,9 @@ export class PageEditor {
       input.setSelectionRange(draft.from, draft.to);
     input.style.setProperty('--editor-width', `${text.length * 9.2 + 30}px`);
     input.setAttribute('aria-label', describeCell(session));
-    input.inputMode = this.page.ownKeypad || session.cell?.choices ? 'none' : 'text';
+    // On touch the system's keyboard comes only where letters are typed.
+    const quiet = isTouched() && (!draft || isOwnKeypad(session) || session.cell?.choices !== undefined);
+    input.inputMode = quiet ? 'none' : 'text';
     this.#nameList(session);
     if (draft?.where === 'cell' && !this.hasFocus) this.focus();
   }

@@ -10,7 +10,6 @@ import { Faces } from '../faces.ts';
 import type { GridAction } from '../keymap.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
-import { isOwnKeypad } from '../own-keypad.ts';
 import { barOf, openBar } from '../page-bar.ts';
 import { pointedAt } from '../pointing.ts';
 import { referenceMarks } from '../reference-marks.ts';
@@ -229,9 +228,6 @@ export class PageGrid extends LitElement {
       },
       get root() {
         return grid().#root;
-      },
-      get ownKeypad() {
-        return isOwnKeypad();
       },
       act: (session, action) => this.#act(session, action),
     });
