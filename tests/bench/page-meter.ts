@@ -1,0 +1,94 @@
+/** Meters inside the page: when values are painted, what an edit costs up to the frame that shows it, how even scrolling is. */
+
+import type { Page } from 'playwright-core';
+
+/** Milliseconds from the start of the navigation to the frame after the first painted value. */
+declare global {
+  interface Window {
+    paintedAt?: number;
+    edits?: { readonly work: number; readonly frames: number }[];
+  }
+}
+
+/** To be set before the page loads; the answer stands in `paintedAt`. */
+export function watchFirstValue(): void {
+  const look = (): void => {
+    const grid = document.querySelector('swarf-book')?.shadowRoot?.querySelector('page-grid');
+    if (!grid?.shadowRoot?.querySelector('td.number .value')?.textContent)
+      return void requestAnimationFrame(look);
+    const { port1, port2 } = new MessageChannel();
+    port1.addEventListener('message', () => (window.paintedAt = performance.now()));
+    port1.start();
+    requestAnimationFrame(() => port2.postMessage(0));
+  };
+  requestAnimationFrame(look);
+}
+
+/**
+ * Counts for each Enter: work is the time to the last change of the cell `watched` plus the time of the frame that shows it
+ * (its callbacks, style, layout, paint); the wait between the two is not counted. `frames`: 1 where the first frame after
+ * the key shows the result.
+ */
+export function watchEdits([row, column]: readonly [number, number]): void {
+  const grid = document.querySelector('swarf-book')?.shadowRoot?.querySelector('page-grid')?.shadowRoot;
+  const cell = grid?.querySelector(`tr[data-row="${row}"] td[data-column="${column}"]`);
+  if (!cell) throw new Error('no such cell');
+  window.edits = [];
+  let changedAt = 0;
+  new MutationObserver(() => (changedAt = performance.now())).observe(cell, {
+    subtree: true,
+    childList: true,
+    characterData: true,
+  });
+  window.addEventListener(
+    'keydown',
+    ({ key }) => {
+      if (key !== 'Enter') return;
+      const start = performance.now();
+      let frames = 0;
+      changedAt = 0;
+      const frame = (): void => {
+        const began = performance.now();
+        frames += 1;
+        if (changedAt === 0) return void requestAnimationFrame(frame);
+        const { port1, port2 } = new MessageChannel();
+        port1.addEventListener('message', () =>
+          window.edits?.push({ work: changedAt - start + (performance.now() - began), frames }),
+        );
+        port1.start();
+        port2.postMessage(0);
+      };
+      requestAnimationFrame(frame);
+    },
+    { capture: true },
+  );
+}
+
+/** Frame times in milliseconds while the wheel turns. */
+export function watchFrames(duration: number): Promise<number[]> {
+  return new Promise((resolve) => {
+    const times: number[] = [];
+    const start = performance.now();
+    let before = start;
+    const frame = (): void => {
+      const now = performance.now();
+      times.push(now - before);
+      before = now;
+      if (now - start < duration) requestAnimationFrame(frame);
+      else resolve(times.slice(1));
+    };
+    requestAnimationFrame(frame);
+  });
+}
+
+/** Makes the page's processor slower by this factor. */
+export async function slow(page: Page, rate: number): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate });
+}
+
+/** Value below which a share of the list lies. */
+export function quantile(list: readonly number[], share: number): number {
+  const sorted = list.toSorted((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;
+}
