@@ -18,7 +18,7 @@ export class Finger {
     await session.send('Emulation.setDeviceMetricsOverride', {
       ...size,
       deviceScaleFactor: 1,
-      mobile: true,
+      mobile: false,
       screenOrientation: { type: 'portraitPrimary', angle: 0 },
     });
     return new Finger(page, session);

@@ -53,10 +53,9 @@ test('ten passes are recorded by touch without a server, the browser is killed, 
   browser = new MortalBrowser();
   let page = await browser.start();
   await page.addInitScript(() => localStorage.getItem('who') ?? localStorage.setItem('who', '["JK"]'));
-  let finger = await Finger.of(page);
+  const finger = await Finger.of(page);
   await page.goto(address);
-  await readyWithoutNetwork(page);
-  await planned(page);
+  await planned(page, true);
   await saved(page);
   const notebook = page.url();
   await server?.close();
@@ -78,15 +77,9 @@ test('ten passes are recorded by touch without a server, the browser is killed, 
   await browser.kill();
 
   page = await browser.start();
-  finger = await Finger.of(page);
+  await Finger.of(page);
   await page.goto(notebook);
-  await page
-    .getByRole('button', { name: 'At the machine' })
-    .or(page.locator('machine-page'))
-    .first()
-    .waitFor();
-  const machine = page.getByRole('button', { name: 'At the machine' });
-  if (await machine.isVisible()) await finger.tap(machine);
+  await page.getByRole('button', { name: 'At the machine' }).click();
   await page.getByRole('button', { name: 'Record pass 11', exact: true }).waitFor();
   const seen = await rows(page).evaluateAll((all) =>
     all.map((row) =>
