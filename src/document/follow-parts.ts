@@ -2,6 +2,7 @@
 
 import type { Whereabouts } from './follow-references.ts';
 import { isSame } from './is-same.ts';
+import type { Notebook } from './notebook.ts';
 import { partsFrom } from './part-lists.ts';
 import { PART_NAMES } from './parts.ts';
 import type { AnyPart, Parts } from './parts.ts';
@@ -66,4 +67,17 @@ export function followedParts(
     return records.length === 0 ? [] : [[name, Object.freeze(records)]];
   });
   return partsFrom(lists, parts.kept);
+}
+
+/** The notebook with a worksheet under another id, its places in the lists included. The id must be free. */
+export function withWorksheetId(notebook: Notebook, from: string, to: string): Notebook {
+  const worksheets = notebook.worksheets.map((each) =>
+    each.id === from ? Object.freeze({ ...each, id: to }) : each,
+  );
+  const known = new Set(worksheets.map(({ id }) => id));
+  const parts = followedParts(notebook.parts, known, {
+    block: (worksheet, block) => ({ worksheet: worksheet === from ? to : worksheet, block }),
+  });
+  const { parts: _before, ...rest } = notebook;
+  return { ...rest, worksheets, ...(parts && { parts }) };
 }

@@ -15,6 +15,8 @@ export * from './empty-notebook.ts';
 export * from './resolve-name.ts';
 export * from './changes-between.ts';
 export * from './is-same.ts';
+export { withWorksheetId } from './follow-parts.ts';
+export { withPartList } from './part-lists.ts';
 export * from './check-name.ts';
 export * from './formula-references.ts';
 export * from './users-of.ts';

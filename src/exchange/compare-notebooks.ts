@@ -1,6 +1,11 @@
 /** What differs between two states of a notebook, and taking chosen differences over: what came back from another device. */
 
 import {
+  apply,
+  isRefusal,
+  PART_NAMES,
+  renameWorksheet,
+  withPartList,
   findWorksheet,
   freeTitle,
   freshWorksheetId,
@@ -12,9 +17,11 @@ import {
   worksheetTitled,
 } from '../document/index.ts';
 import type {
+  AnyPart,
   Cell,
   DefinedName,
   Notebook,
+  PartName,
   Refusal,
   Settings,
   Transaction,
@@ -48,6 +55,14 @@ export type Difference =
       readonly theirs: Marks;
     }
   | { readonly type: 'worksheet'; readonly ours?: Worksheet; readonly theirs?: Worksheet }
+  /** A record of one of the lists beside the worksheets. */
+  | {
+      readonly type: 'part';
+      readonly part: PartName;
+      readonly id: string;
+      readonly ours?: AnyPart;
+      readonly theirs?: AnyPart;
+    }
   | {
       readonly type: 'setting';
       readonly key: keyof Settings;
@@ -96,6 +111,19 @@ function nameDifferences(ours: Worksheet, theirs: Worksheet): Difference[] {
   });
 }
 
+function partDifferences(ours: Notebook, theirs: Notebook): Difference[] {
+  return PART_NAMES.flatMap((part) => {
+    const byId = ({ parts }: Notebook): Map<string, AnyPart> =>
+      new Map((parts?.[part] ?? []).map((record: AnyPart) => [record.id, record]));
+    const [own, other] = [byId(ours), byId(theirs)];
+    return [...new Set([...own.keys(), ...other.keys()])].flatMap((id): Difference[] => {
+      const [here, there] = [own.get(id), other.get(id)];
+      if (isSame(here, there)) return [];
+      return [{ type: 'part', part, id, ...(here && { ours: here }), ...(there && { theirs: there }) }];
+    });
+  });
+}
+
 /** All differences of content, in the order of our worksheets; widths and the order of worksheets are not compared. */
 export function compareNotebooks(ours: Notebook, theirs: Notebook): readonly Difference[] {
   const found: Difference[] = SETTINGS.flatMap((key): Difference[] =>
@@ -117,6 +145,7 @@ export function compareNotebooks(ours: Notebook, theirs: Notebook): readonly Dif
   for (const worksheet of theirs.worksheets) {
     if (!matched.has(worksheet.id)) found.push({ type: 'worksheet', theirs: worksheet });
   }
+  found.push(...partDifferences(ours, theirs));
   return found;
 }
 
@@ -129,10 +158,25 @@ function taken(notebook: Notebook, difference: Difference): Notebook {
       return withWrites(notebook, worksheet, [{ row, column, cell: theirs }]);
     }
     case 'mark': {
-      const worksheet = worksheetOf(notebook, difference.worksheet);
       const { title, common } = difference.theirs;
-      const free = title === worksheet.title ? title : freeTitle(notebook, title);
-      return withWorksheet(notebook, { ...worksheet, title: free, common });
+      const { id, title: own } = worksheetOf(notebook, difference.worksheet);
+      // By the command, so that formulas follow the title.
+      const renamed =
+        title === own
+          ? undefined
+          : renameWorksheet(notebook, { worksheet: id, title: freeTitle(notebook, title) });
+      const after = renamed && !isRefusal(renamed) ? apply(notebook, renamed.changes) : notebook;
+      return withWorksheet(after, { ...worksheetOf(after, id), common });
+    }
+    case 'part': {
+      const { part, id, theirs } = difference;
+      const list: readonly AnyPart[] = notebook.parts?.[part] ?? [];
+      const at = list.findIndex((record) => record.id === id);
+      const rest = at < 0 ? list : list.toSpliced(at, 1);
+      const records = theirs ? (at < 0 ? [...list, theirs] : list.with(at, theirs)) : rest;
+      const { parts: _before, ...without } = notebook;
+      const parts = withPartList(notebook.parts, part, records);
+      return parts ? { ...without, parts } : without;
     }
     case 'name': {
       const worksheet = worksheetOf(notebook, difference.worksheet);
@@ -162,41 +206,4 @@ export function takeDifferences(ours: Notebook, chosen: readonly Difference[]): 
   if (after.worksheets.length === 0) return { message: 'A notebook keeps at least one worksheet.' };
   const count = chosen.length === 1 ? 'a difference' : `${chosen.length} differences`;
   return transactionTo(ours, after, `take over ${count}`);
-}
-
-export interface Merged {
-  /** What they changed and we did not. */
-  readonly transaction: Transaction | Refusal;
-  /** What both changed, each in another way: ours stays until chosen (`takeDifferences`). */
-  readonly conflicts: readonly Difference[];
-}
-
-function placeKey(difference: Difference): string {
-  switch (difference.type) {
-    case 'cell':
-      return JSON.stringify(['cell', difference.worksheet, difference.row, difference.column]);
-    case 'name':
-      return JSON.stringify(['name', difference.worksheet, difference.name]);
-    case 'mark':
-      return JSON.stringify(['mark', difference.worksheet]);
-    case 'worksheet':
-      return JSON.stringify(['worksheet', difference.ours?.id ?? difference.theirs?.title]);
-    case 'setting':
-      return JSON.stringify(['setting', difference.key]);
-  }
-}
-
-/** Brings together what two devices made of one notebook, `base` being the last state both had. */
-export function mergeNotebooks(base: Notebook, ours: Notebook, theirs: Notebook): Merged {
-  const ourChanges = new Set(compareNotebooks(base, ours).map(placeKey));
-  const theirChanges = new Set(compareNotebooks(base, theirs).map(placeKey));
-  const wanted: Difference[] = [];
-  const conflicts: Difference[] = [];
-  for (const difference of compareNotebooks(ours, theirs)) {
-    const key = placeKey(difference);
-    if (!theirChanges.has(key)) continue;
-    if (ourChanges.has(key)) conflicts.push(difference);
-    else wanted.push(difference);
-  }
-  return { transaction: takeDifferences(ours, wanted), conflicts };
 }

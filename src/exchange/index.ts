@@ -12,3 +12,4 @@ export * from './read-csv.ts';
 export * from './csv-metadata.ts';
 export * from './import-table.ts';
 export * from './compare-notebooks.ts';
+export * from './merge-notebooks.ts';
