@@ -116,6 +116,22 @@ export const LEAVES: readonly Leaf[] = [
     view: ({ session, close }) => html`<choices-leaf .session=${session} .close=${close}></choices-leaf>`,
   },
   {
+    key: 'trial-reading',
+    title: 'What the trial tells',
+    load: () => import('./views/trial-reading.ts'),
+    view: ({ session, detail }) =>
+      html`<trial-reading
+        .session=${session}
+        .trial=${typeof detail === 'string' ? detail : undefined}
+      ></trial-reading>`,
+  },
+  {
+    key: 'variants',
+    title: 'Variants side by side',
+    load: () => import('./views/what-if/variants-table.ts'),
+    view: ({ session }) => html`<variants-table .session=${session}></variants-table>`,
+  },
+  {
     key: 'hand-over',
     title: 'Hand the notebook over',
     load: () => import('./views/hand-over.ts'),

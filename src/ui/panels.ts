@@ -38,6 +38,12 @@ export const PANELS: readonly Panel[] = [
     view: (session) => html`<margin-figures .session=${session}></margin-figures>`,
   },
   {
+    key: 'what-if',
+    words: 'What-if',
+    load: () => import('./views/margin-what-if.ts'),
+    view: (session) => html`<margin-what-if .session=${session}></margin-what-if>`,
+  },
+  {
     key: 'cautions',
     words: 'Cautions',
     load: () => import('./views/margin-cautions.ts'),

@@ -79,6 +79,8 @@ export class Session {
   differences: StoredDifferences | undefined;
   /** Takes the open draft into its cell before the selection goes elsewhere; false where it is refused. */
   leaveDraft: (() => boolean) | undefined;
+  /** What else ends with the session. */
+  readonly closing = new Set<() => void>();
   readonly results = new Results();
   /** Rises with every change of notebook or results: what was worked out from them can be kept until then. */
   version = 0;
@@ -347,5 +349,6 @@ export class Session {
   async close(): Promise<void> {
     await this.saving.close();
     this.#client.close();
+    for (const end of this.closing) end();
   }
 }
