@@ -162,7 +162,8 @@ function viewNodes(
   const box = extent(view);
   const size = [Math.max(box.right - box.left, 1e-12), Math.max(box.top - box.bottom, 1e-12)] as const;
   const stretch = view.stretch ?? 1;
-  const head = above + (view.title === undefined ? 0 : TITLE);
+  const title = view.title === undefined ? [] : brokenLines(view.title, width);
+  const head = above + (title.length === 0 ? 0 : TITLE + 16 * (title.length - 1));
   const least: Margin = {
     left: room(view, 'left'),
     right: room(view, 'right'),
@@ -195,9 +196,7 @@ function viewNodes(
   const note = view.note === undefined ? '' : `; ${view.note}`;
   const foot = brokenLines(`one square is ${along}${across}${note}`, width - 20);
   const nodes: SvgNode[] = [
-    ...(view.title === undefined
-      ? []
-      : [node('text', { class: 'heading', x: left, y: above + 15 }, view.title)]),
+    ...title.map((line, k) => node('text', { class: 'heading', x: left, y: above + 15 + 16 * k }, line)),
     squares(plane, frame, square),
     node('rect', {
       class: 'frame',

@@ -1,10 +1,11 @@
 /** Values of a sketch's parameters, read from the cells it names; a cell that does not fit is refused in words. */
 
 import type { CellPlace, FigureContent, Notebook } from '../../document/index.ts';
-import { findWorksheet } from '../../document/index.ts';
+import { cellAt, findWorksheet } from '../../document/index.ts';
 import { addressText, titleText } from '../../expression/index.ts';
 import { describeKind, isKindName, kindNamed } from '../../quantity/index.ts';
 import type { KnownResult, Results } from '../results.ts';
+import { contentOf } from '../value-text.ts';
 import {
   refuse,
   type Sketch,
@@ -21,6 +22,18 @@ export function placeText(notebook: Notebook, { worksheet, row, column }: CellPl
   const address = addressText(column, row);
   const home = findWorksheet(notebook, worksheet);
   return !home || notebook.worksheets.length === 1 ? address : `${titleText(home.title)}.${address}`;
+}
+
+/** What a cell holds: its result, and before the calculator has answered what is typed in it. */
+export function knownAt(notebook: Notebook, results: Results, place: CellPlace): KnownResult | undefined {
+  const result = results.at(place.worksheet, place.row, place.column);
+  if (result) return result;
+  const home = findWorksheet(notebook, place.worksheet);
+  const cell = home && cellAt(home, place.row, place.column);
+  const content = cell && contentOf(cell, notebook);
+  if (content?.type !== 'quantity' && content?.type !== 'number') return undefined;
+  const unit = content.type === 'quantity' ? (cell?.unit ?? content.unitText) : '';
+  return { value: content.si, kind: content.kind.name, unit, cautions: [] };
 }
 
 /** Whether a result is a number of the dimension a parameter needs. */
@@ -51,7 +64,7 @@ export function valuesOf(
     const numbers: number[] = [];
     for (const { parameter: key, place } of content.values) {
       if (key !== parameter.key) continue;
-      const result = results.at(place.worksheet, place.row, place.column);
+      const result = knownAt(notebook, results, place);
       if (!fits(result, parameter) || typeof result?.value !== 'number')
         return refuse(
           parameter.key,

@@ -31,6 +31,13 @@ export const FIGURE_RULES = `
 .figure .axis :is(path, line) { stroke: var(--ink-2); }
 .figure .curve, .figure .curve path { fill: none; stroke: var(--ink); stroke-width: 1.8; }
 .figure .sign, .figure .sign path { fill: var(--paper); stroke: var(--accent); stroke-width: 1.6; }
+.figure .sign.full, .figure .sign.full path { fill: var(--accent); stroke: var(--paper); stroke-width: 1.2; }
+.figure .tone1, .figure .tone1 path { stroke: var(--accent); }
+.figure .tone2, .figure .tone2 path { stroke: var(--caution); }
+.figure .tone3, .figure .tone3 path { stroke: var(--good); }
+.figure .tone4, .figure .tone4 path { stroke: var(--ink-2); }
+.figure .full.tone2, .figure .full.tone2 path { fill: var(--caution); stroke: var(--paper); }
+.figure .full.tone1, .figure .full.tone1 path { fill: var(--accent); stroke: var(--paper); }
 .figure .bar, .figure .bar rect { stroke: var(--ink); stroke-width: 1.2; }
 .figure .band path { stroke: var(--ink-2); stroke-width: 0.8; }
 .figure .level line { stroke: var(--caution); stroke-width: 1.6; stroke-dasharray: 12 4; }
@@ -42,4 +49,4 @@ export const FIGURE_RULES = `
 
 /** Values of the variables for a file that stands alone. */
 export const FILE_VARIABLES =
-  ".figure { --paper: #fff; --paper-edge: #f2f2f2; --ruling: #e6e6e6; --ruling-strong: #bbb; --ink: #000; --ink-2: #333; --accent: #1a389b; --wash: #eef1fb; --caution: #7a3f00; --caution-wash: #fff1d6; --line: #8fa3d4; --face: 'Atkinson Hyperlegible Next', 'Atkinson Hyperlegible', sans-serif; }";
+  ".figure { --paper: #fff; --paper-edge: #f2f2f2; --ruling: #e6e6e6; --ruling-strong: #bbb; --ink: #000; --ink-2: #333; --accent: #1a389b; --wash: #eef1fb; --caution: #7a3f00; --caution-wash: #fff1d6; --good: #14532d; --line: #8fa3d4; --face: 'Atkinson Hyperlegible Next', 'Atkinson Hyperlegible', sans-serif; }";

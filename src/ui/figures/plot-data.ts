@@ -13,6 +13,7 @@ import {
   unitLabel,
   type Unit,
 } from '../../quantity/index.ts';
+import { knownAt } from './figure-values.ts';
 import type { KnownResult, Results } from '../results.ts';
 import { contentOf } from '../value-text.ts';
 
@@ -67,9 +68,16 @@ interface Reader {
   readonly results: Results;
 }
 
-function cellsOf({ results }: Reader, { worksheet, block }: BlockPlace): (KnownResult | undefined)[] {
+function cellsOf(
+  { notebook, results }: Reader,
+  { worksheet, block }: BlockPlace,
+): (KnownResult | undefined)[] {
   return Array.from({ length: block.rows * block.columns }, (_, k) =>
-    results.at(worksheet, block.row + Math.floor(k / block.columns), block.column + (k % block.columns)),
+    knownAt(notebook, results, {
+      worksheet,
+      row: block.row + Math.floor(k / block.columns),
+      column: block.column + (k % block.columns),
+    }),
   );
 }
 
@@ -165,7 +173,7 @@ export function plotData(notebook: Notebook, results: Results, content: PlotCont
     return [{ label: name, mark: each.mark, points }];
   });
   const levels = (content.levels ?? []).flatMap(({ place, words }): PlottedLevel[] => {
-    const result = results.at(place.worksheet, place.row, place.column);
+    const result = knownAt(notebook, results, place);
     const name = words ?? labelAt(notebook, place);
     for (const [axis, column] of [
       ['y', lead],

@@ -1,6 +1,7 @@
 /** The picture of a plot: axes, ticks and marks by the plotting library, everything else ours. The only place that knows the library. */
 
 import * as Plot from '@observablehq/plot';
+import { formatNumber } from '../../quantity/index.ts';
 import { captionNode, TEXT } from './caption-node.ts';
 import { hatches } from './drawing-picture.ts';
 import type { PlotAxis, PlotData, PlottedPoint, PlottedSeries } from './plot-data.ts';
@@ -18,10 +19,18 @@ const SIGNS: readonly string[] = [
   'M-3.4 -3.4L3.4 3.4M3.4 -3.4L-3.4 3.4',
 ];
 /** More points than this carry no sign of their own on a line. */
-const MOST_SIGNS = 45;
+const MOST_SIGNS = 15;
 const LINE = 20;
 
+/** Five inks; they help, the signs and dashes carry the meaning. */
+const tone = (k: number): string => `tone${k % 5}`;
+/** No two of the first 25 series have both sign and dashes in common. */
+const dash = (k: number): string => of(DASHES, k + Math.floor(k / DASHES.length));
+
 const of = <Item>(list: readonly Item[], k: number): Item => list[k % list.length] as Item;
+
+/** A tick as numbers stand everywhere in the program. */
+const tick = (value: number): string => formatNumber(Number(value.toPrecision(6)));
 
 const axisTitle = ({ label, unit }: PlotAxis): string => (unit === '' ? label : `${label} (${unit})`);
 
@@ -37,10 +46,11 @@ function barRoom(data: PlotData): number {
 function marksOf(data: PlotData, series: PlottedSeries, k: number, id: string): Plot.Markish[] {
   const points = [...series.points];
   const at = { x: (p: PlottedPoint) => p.x, y: (p: PlottedPoint) => p.y };
-  const signs = Plot.dot(points, { ...at, r: 3.6, symbol: of(SYMBOLS, k), className: 'sign' });
+  const signs = (name: string, r: number): Plot.Markish =>
+    Plot.dot(points, { ...at, r, symbol: of(SYMBOLS, k), className: `${name} ${tone(k)}` });
   switch (series.mark) {
     case 'points':
-      return [signs];
+      return [signs('sign full', 4.6)];
     case 'bars': {
       const bars = data.series.filter(({ mark }) => mark === 'bars');
       const room = barRoom(data);
@@ -68,8 +78,8 @@ function marksOf(data: PlotData, series: PlottedSeries, k: number, id: string): 
       ];
     default:
       return [
-        Plot.line(points, { ...at, strokeDasharray: of(DASHES, k), className: 'curve' }),
-        ...(points.length <= MOST_SIGNS ? [signs] : []),
+        Plot.line(points, { ...at, strokeDasharray: dash(k), className: `curve ${tone(k)}` }),
+        ...(points.length <= MOST_SIGNS ? [signs('sign', 3.6)] : []),
       ];
   }
 }
@@ -103,15 +113,21 @@ function legend(
             ...(mark === 'line'
               ? [
                   node('path', {
-                    class: 'curve',
+                    class: `curve ${tone(k)}`,
                     d: `M${x + 1} ${y}H${x + 31}`,
                     fill: 'none',
-                    'stroke-dasharray': of(DASHES, k),
+                    'stroke-dasharray': dash(k),
                   }),
                 ]
               : []),
             ...(mark === 'points' || points.length <= MOST_SIGNS
-              ? [node('path', { class: 'sign', d: of(SIGNS, k), transform: `translate(${x + 16} ${y})` })]
+              ? [
+                  node('path', {
+                    class: `sign ${mark === 'points' ? 'full ' : ''}${tone(k)}`,
+                    d: of(SIGNS, k),
+                    transform: `translate(${x + 16} ${y})`,
+                  }),
+                ]
               : []),
           ]),
       captionNode({ text: label }, x + 37, y + TEXT * 0.35, 'start'),
@@ -121,21 +137,39 @@ function legend(
   return { nodes, height: y + 14 };
 }
 
-/** Words of a level stand at the end where the curves leave most room: left for a level above them all, else right. */
-function levelMarks({ levels }: PlotData): Plot.Markish[] {
+/** Whether the series begin further from a level than they end. */
+function isFreeLeft({ series }: PlotData, level: number): boolean {
+  const apart = (pick: (points: readonly PlottedPoint[]) => PlottedPoint | undefined): number =>
+    Math.min(
+      ...series.flatMap(({ mark, points }) => {
+        const point = mark === 'points' ? undefined : pick(points);
+        return point ? [Math.abs(point.y - level)] : [];
+      }),
+    );
+  return apart((points) => points[0]) >= apart((points) => points.at(-1));
+}
+
+/** Words of a level stand at the end where the curves leave most room. */
+function levelMarks(data: PlotData): Plot.Markish[] {
+  const { levels } = data;
   const across = levels.filter(({ axis }) => axis === 'y');
   const upright = levels.filter(({ axis }) => axis === 'x');
   return [
     Plot.ruleY(across, { y: 'value', className: 'level' }),
-    Plot.text(across, {
-      y: 'value',
-      text: 'words',
-      frameAnchor: 'left',
-      textAnchor: 'start',
-      dy: -8,
-      dx: 4,
-      className: 'words',
-    }),
+    ...(['left', 'right'] as const).map((side) =>
+      Plot.text(
+        across.filter(({ value }) => (isFreeLeft(data, value) ? 'left' : 'right') === side),
+        {
+          y: 'value',
+          text: 'words',
+          frameAnchor: side,
+          textAnchor: side === 'left' ? 'start' : 'end',
+          dy: -8,
+          dx: side === 'left' ? 4 : -4,
+          className: 'words',
+        },
+      ),
+    ),
     Plot.ruleX(upright, { x: 'value', className: 'level' }),
     Plot.text(upright, {
       x: 'value',
@@ -172,22 +206,32 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
       type: data.x.logarithmic ? 'log' : 'linear',
       nice: true,
       label: axisTitle(data.x),
-      labelAnchor: 'center',
-      labelArrow: 'none',
       inset: 4,
     },
     y: {
       type: data.y.logarithmic ? 'log' : 'linear',
       nice: true,
       label: axisTitle(data.y),
-      labelArrow: 'none',
       ...(atZero && { zero: true }),
     },
     marks: [
       Plot.gridX({ className: 'squares' }),
       Plot.gridY({ className: 'squares' }),
-      Plot.axisX({ className: 'axis', tickSize: 5, ticks: Math.max(3, Math.round(width / 75)) }),
-      Plot.axisY({ className: 'axis', tickSize: 5, ticks: Math.max(3, Math.round(height / 45)) }),
+      Plot.axisX({
+        className: 'axis',
+        tickSize: 5,
+        ticks: Math.max(3, Math.round(width / 75)),
+        labelAnchor: 'center',
+        labelArrow: 'none',
+        ...(!data.x.logarithmic && { tickFormat: tick }),
+      }),
+      Plot.axisY({
+        className: 'axis',
+        tickSize: 5,
+        ticks: Math.max(3, Math.round(height / 45)),
+        labelArrow: 'none',
+        ...(!data.y.logarithmic && { tickFormat: tick }),
+      }),
       Plot.frame({ className: 'frame' }),
       ...data.series.flatMap((series, k) => marksOf(data, series, k, id)),
       ...levelMarks(data),

@@ -5,7 +5,7 @@ import type { BlockPlace, CellPlace, FigureContent, PlotSeries } from '../../doc
 import { readSymbol } from '../../expression/index.ts';
 import type { Session } from '../session.ts';
 import { callSketch, type CallSketch } from './call-sketch.ts';
-import { fits, placeText } from './figure-values.ts';
+import { fits, knownAt, placeText } from './figure-values.ts';
 import { headingOf, type PlotContent } from './plot-data.ts';
 import type { Sketch, SketchParameter } from './sketch.ts';
 
@@ -30,10 +30,10 @@ function selectedBlock({ selection, worksheet }: Session): BlockPlace | undefine
       };
 }
 
-const hasNumbers = ({ results }: Session, { worksheet, block }: BlockPlace): boolean =>
-  Array.from({ length: block.rows }, (_, k) => results.at(worksheet, block.row + k, block.column)).some(
-    (result) => typeof result?.value === 'number',
-  );
+const hasNumbers = ({ notebook, results }: Session, { worksheet, block }: BlockPlace): boolean =>
+  Array.from({ length: block.rows }, (_, k) =>
+    knownAt(notebook, results, { worksheet, row: block.row + k, column: block.column }),
+  ).some((result) => typeof result?.value === 'number');
 
 /** First column along x, the others as lines with points; a single column is counted. Undefined where nothing can be plotted. */
 export function proposedPlot(
@@ -99,7 +99,7 @@ export function proposedCells(
     .filter(({ key }) => !proposed.has(key))
     .flatMap((parameter) =>
       named.flatMap(({ id, defined: { name, symbol, target } }) => {
-        const result = results.at(id, target.row, target.column);
+        const result = knownAt(notebook, results, { worksheet: id, row: target.row, column: target.column });
         const home = findWorksheet(notebook, id);
         if (!home || !fits(result, parameter)) return [];
         const near = likeness(parameter, name, symbol, labelOf(home, target.row, target.column));

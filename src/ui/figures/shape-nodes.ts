@@ -150,7 +150,11 @@ function measured(a: Point, b: Point, shape: Of<'dimension'>): SvgNode[] {
     return [...nodes, beside];
   }
   if (upright) {
-    // Words that do not fit along the line stand beside it, level.
+    // Words that do not fit along the line stand beyond its outer heads, or beside it.
+    if (tight) {
+      const beyond = shape.side === 'left' ? Math.max(a[1], b[1]) + 17 + TEXT : Math.min(a[1], b[1]) - 21;
+      return [...nodes, captionNode(shape.caption, a[0], beyond)];
+    }
     const outward = shape.side === 'left' ? -1 : 1;
     if (!inside)
       return [

@@ -5,7 +5,7 @@ import { findWorksheet, labelOf } from '../../document/index.ts';
 import type { KnownResult, Results } from '../results.ts';
 import type { Session } from '../session.ts';
 import { pictureOf } from './drawing-picture.ts';
-import { isValues, placeText, valuesOf } from './figure-values.ts';
+import { isValues, knownAt, placeText, valuesOf } from './figure-values.ts';
 import { axisValue, plotData, plotWords, type PlotData } from './plot-data.ts';
 import { sayIn, squareUnit } from './say.ts';
 import { drawSketch, isRefused, type Say, type Sketch, type SketchValues } from './sketch.ts';
@@ -162,7 +162,13 @@ export function figureKey(notebook: Notebook, results: Results, figure: Figure):
   const values = sourcesOf(figure.content).flatMap(({ worksheet, row, column, rows, columns }) => [
     labelsAround(notebook, worksheet, row, column),
     ...Array.from({ length: rows * columns }, (_, k) =>
-      textOf(results.at(worksheet, row + Math.floor(k / columns), column + (k % columns))),
+      textOf(
+        knownAt(notebook, results, {
+          worksheet,
+          row: row + Math.floor(k / columns),
+          column: column + (k % columns),
+        }),
+      ),
     ),
   ]);
   return JSON.stringify([figure.content, notebook.display, notebook.currency, values]);

@@ -142,7 +142,7 @@ export const DRILL_ENTRY: Sketch = {
       },
     ];
     return {
-      views: [{ title: 'First touch, and dashed where the full diameter is in', shapes }],
+      views: [{ title: 'First touch; dashed: full diameter in', shapes }],
       words: `Drill of ${length(drill)} diameter with a point of ${say(sigma, 'angle')}, ${length(point)} long, on a face ${slope === 0 ? 'square to it' : `${say(slope, 'angle')} off square`}: ${length(travel)} of travel from first touch to the full diameter.${walks ? ' The corner touches before the tip: the drill walks.' : ''}`,
     } satisfies Drawing;
   },
