@@ -22,15 +22,18 @@ export type Steps = readonly (number | undefined)[];
 export type Evaluate = (points: readonly (readonly number[])[]) => Generator<number, readonly Outcome[]>;
 
 /** A limit passed by less, in units of its scale, is kept. */
-export const KEPT = 1e-9;
+export const KEPT = 1e-12;
 
 const START_POINTS = 2048;
 const STARTS = 6;
 const ROUNDS = 120;
 const STREWN = 96;
-const SMALLEST = 1e-10;
+const SMALLEST = 1e-9;
 const FRACTIONS = [1, 0.7, 0.4, 0.2, 0.05];
-const PENALTIES = [10, 1e3, 1e5];
+/** While the box is large, limits passed by this share of it count as kept, so that the way along a limit is open. */
+const LENIENCE = 0.01;
+/** So near to a bound, a given is tried at the bound. */
+const NEAR_BOUND = 1e-4;
 
 export function judged(x: readonly number[], outcome: Outcome): Judged {
   const isThere = Number.isFinite(outcome.objective) && outcome.limits.every(Number.isFinite);
@@ -39,8 +42,8 @@ export function judged(x: readonly number[], outcome: Outcome): Judged {
 }
 
 /** Kept limits before passed ones, then the smaller objective or violation. */
-export function isBetter(a: Judged, b: Judged): boolean {
-  const [aKept, bKept] = [a.violation <= KEPT, b.violation <= KEPT];
+export function isBetter(a: Judged, b: Judged, kept = KEPT): boolean {
+  const [aKept, bKept] = [a.violation <= kept, b.violation <= kept];
   if (aKept && bKept) return a.objective < b.objective;
   return aKept !== bKept ? aKept : a.violation < b.violation;
 }
@@ -98,13 +101,9 @@ class Search {
     };
   }
 
-  /** From a start downwards, limits counted with a penalty. */
-  *descend(start: Judged, penalty: number, seed: number): Generator<number, Judged> {
+  /** From a start downwards. */
+  *descend(start: Judged, seed: number): Generator<number, Judged> {
     const random = randomStream(seed);
-    const merit = ({ objective, violation }: Judged): number => {
-      const value = objective + penalty * violation;
-      return Number.isNaN(value) ? Infinity : value;
-    };
     let here = start;
     let before = start;
     let h = 0.1;
@@ -114,7 +113,7 @@ class Search {
         const reach = this.reach(k, h);
         return { low: Math.max(-reach, -value), high: Math.min(reach, 1 - value) };
       });
-      const step = linearStep({ objective, limits, at: here.limits, box, penalty });
+      const step = linearStep({ objective, limits, at: here.limits, box });
       const along = (direction: readonly number[], share: number): number[] =>
         here.x.map((value, k) => value + share * (direction[k] ?? 0));
       const momentum = here.x.map((value, k) => value - (before.x[k] ?? value));
@@ -139,18 +138,36 @@ class Search {
         ...strewn,
       ];
       const all = yield* this.judge(candidates);
-      const next = all.reduce((least, each) => (merit(each) < merit(least) ? each : least), here);
+      const kept = Math.max(KEPT, LENIENCE * h);
+      const next = all.reduce((least, each) => (isBetter(each, least, kept) ? each : least), here);
       if (next === here) h *= 0.5;
       else {
         const moved = Math.max(...next.x.map((value, k) => Math.abs(value - (here.x[k] ?? value))));
-        const isSmall = merit(here) - merit(next) < 1e-12 * Math.abs(merit(here));
         before = here;
         here = next;
-        h = isSmall ? h * 0.4 : moved > 0.7 * h ? Math.min(0.25, h * 1.6) : h * 0.9;
+        h = moved > 0.7 * h ? Math.min(0.25, h * 1.6) : h * 0.7;
       }
       yield round / ROUNDS;
     }
     return here;
+  }
+
+  /** Givens that all but stand at a bound are put there, where that costs nothing that counts. */
+  *toBounds(): Generator<number, void> {
+    for (let k = 0; k < this.steps.length; k++) {
+      const { best } = this;
+      const value = best?.x[k] ?? 0.5;
+      const bound = value < NEAR_BOUND ? 0 : value > 1 - NEAR_BOUND ? 1 : undefined;
+      if (!best || bound === undefined || value === bound) continue;
+      const [there] = yield* this.judge([best.x.map((each, j) => (j === k ? bound : each))]);
+      const room = 1e-9 * Math.abs(best.objective);
+      if (
+        there &&
+        there.violation <= Math.max(KEPT, best.violation) &&
+        there.objective <= best.objective + room
+      )
+        this.best = there;
+    }
   }
 
   /** The best starts that do not lie beside each other. */
@@ -179,20 +196,14 @@ export function* constrainedSearch(
   const all = yield* within(search.judge([...known, ...corners, ...even]), 0, 0.2);
   const starts = search.starts(all);
   for (const [index, start] of starts.entries()) {
-    let here = start;
-    for (const [turn, penalty] of PENALTIES.entries()) {
-      const from = 0.2 + (0.7 * (index + turn / PENALTIES.length)) / starts.length;
-      here = yield* within(
-        search.descend(here, penalty, index + 1),
-        from,
-        from + 0.7 / starts.length / PENALTIES.length,
-      );
-      if (here.violation <= KEPT) break;
-    }
+    const from = 0.2 + (0.7 * index) / starts.length;
+    yield* within(search.descend(start, index + 1), from, from + 0.7 / starts.length);
   }
   const last = search.best;
-  if (last && Number.isFinite(last.violation))
-    yield* within(search.descend(last, PENALTIES.at(-1) ?? 1, 99), 0.9, 1);
+  if (last && Number.isFinite(last.violation)) {
+    yield* within(search.descend(last, starts.length + 1), 0.9, 0.99);
+    yield* within(search.toBounds(), 0.99, 1);
+  }
   const { best, points } = search;
   return { best: best && Number.isFinite(best.violation) ? best : undefined, points };
 }

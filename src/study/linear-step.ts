@@ -7,8 +7,6 @@ export interface LinearProblem {
   /** Values of the limits here; above 0 is passed. */
   readonly at: readonly number[];
   readonly box: readonly { readonly low: number; readonly high: number }[];
-  /** What one unit of passing a limit costs. */
-  readonly penalty: number;
 }
 
 interface Plane {
@@ -52,14 +50,23 @@ function* choices<T>(from: readonly T[], count: number, begin = 0): Generator<T[
 const product = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, value, k) => sum + value * (b[k] ?? 0), 0);
 
+/** The most that a limit can grow within the box: one with more room than that does not matter. */
+const reachOf = (normal: readonly number[], box: LinearProblem['box']): number =>
+  normal.reduce((sum, slope, k) => {
+    const { low = 0, high = 0 } = box[k] ?? {};
+    return sum + Math.max(slope * low, slope * high);
+  }, 0);
+
 /** The limits that can matter within the box, the nearest ones where there are many. */
 const MOST_LIMITS = 10;
+
+const PENALTY = 1000;
 
 /**
  * The step in the box with the smallest objective plus penalties. The sum is convex and straight between the planes of
  * limits and box, so one of the points where these planes meet is the best.
  */
-export function linearStep({ objective, limits, at, box, penalty }: LinearProblem): readonly number[] {
+export function linearStep({ objective, limits, at, box }: LinearProblem): readonly number[] {
   const dimensions = objective.length;
   const unit = (k: number): number[] => objective.map((_, j) => (j === k ? 1 : 0));
   const sides = box.flatMap(({ low, high }, k): Plane[] => [
@@ -69,7 +76,9 @@ export function linearStep({ objective, limits, at, box, penalty }: LinearProble
   const size = (normal: readonly number[]): number => Math.max(...normal.map(Math.abs));
   const passing = limits
     .map((normal, j) => ({ scale: size(normal), normal, value: at[j] ?? 0 }))
-    .filter(({ scale }) => scale > 0 && Number.isFinite(scale))
+    .filter(
+      ({ scale, normal, value }) => scale > 0 && Number.isFinite(scale) && -value <= reachOf(normal, box),
+    )
     .toSorted((a, b) => Math.abs(a.value) / a.scale - Math.abs(b.value) / b.scale)
     .slice(0, MOST_LIMITS)
     .map(({ normal, value, scale }): Plane => ({
@@ -77,9 +86,12 @@ export function linearStep({ objective, limits, at, box, penalty }: LinearProble
       offset: -value / scale,
     }));
   let best = objective.map(() => 0);
+  const steepness = size(objective);
+  // Both counted in lengths of the step, so that passing a limit always costs more than it brings.
   const cost = (step: readonly number[]): number =>
-    product(objective, step) +
-    penalty * limits.reduce((sum, normal, j) => sum + Math.max(0, (at[j] ?? 0) + product(normal, step)), 0);
+    (steepness > 0 ? product(objective, step) / steepness : 0) +
+    PENALTY *
+      passing.reduce((sum, { normal, offset }) => sum + Math.max(0, product(normal, step) - offset), 0);
   let least = cost(best);
   for (const planes of choices([...passing, ...sides], dimensions)) {
     const step = meeting(planes);
