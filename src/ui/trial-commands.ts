@@ -6,6 +6,7 @@ import type { ProgramCommand } from './program-command.ts';
 export const TRIAL_COMMANDS: readonly ProgramCommand[] = [
   { group: 'Notebook', words: 'Plan a trial…', run: (_, from) => openLeaf(from, 'trial-plan') },
   { group: 'Notebook', words: 'Trial record…', run: (_, from) => openLeaf(from, 'trial-record') },
+  { group: 'Notebook', words: 'What the trial tells…', run: (_, from) => openLeaf(from, 'trial-reading') },
   {
     group: 'File',
     words: 'Hand over: report, link, QR code…',
