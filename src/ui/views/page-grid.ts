@@ -171,6 +171,7 @@ export class PageGrid extends LitElement {
     this.#body ??= new GridBody(body, scroller);
     this.#editor ??= this.#makeEditor();
     if (!this.#watcher) this.#watch(scroller);
+    const hadFocus = this.shadowRoot?.activeElement === this.#editor.input;
     const other = this.#shownWorksheet !== session.worksheet.id || changed.has('session');
     this.#shownWorksheet = session.worksheet.id;
     if (other) {
@@ -183,6 +184,7 @@ export class PageGrid extends LitElement {
     scroller.style.setProperty('--first-column', `${this.#faces.width(0)}px`);
     this.#body.paint(this.#faces, session.selection, session.selection.row, this.#outlines(session));
     this.#placeEditor(session, scroller);
+    if (hadFocus) this.focusCell();
     const at = takeActions(session);
     if (at) void this.#openActions(at === 'cell' ? undefined : at);
   }
