@@ -64,7 +64,7 @@ const edited = notebookOf(
       if (row === 0 && column === 0) return '50 mm';
       if (column === 1 && row < DEPENDENTS) return `=A$1*${row + 1}`;
       if (column === 0) return `row ${row + 1}`;
-      if (column % 4 === 3) return `=T${row + 1}*${column}`;
+      if (column % 4 === 3) return `=S${row + 1}*${column}`;
       return `${(row + 1) * column} mm`;
     }),
   ),
