@@ -1,5 +1,6 @@
 /** What the calculator finds otherwise than the results a notebook came with: by another program, or changed by hand in the file. */
 
+import type { CellAddress } from '../calculation/index.ts';
 import { addressText, readAddress } from '../expression/index.ts';
 import { cellAt, findWorksheet } from '../document/index.ts';
 import type { Notebook } from '../document/index.ts';
@@ -37,6 +38,8 @@ const isSameResult = (stored: StoredResult, now: KnownResult): boolean =>
   stored.unit === now.unit &&
   stored.error?.code === now.error?.code;
 
+const placeText = ({ worksheet, row, column }: CellAddress): string => `${worksheet} ${row} ${column}`;
+
 /** Undefined where nothing differs, or where the stored results are of an earlier state of the notebook. */
 export function storedDifferences(
   { results: stored, program, exact }: KeptResults,
@@ -45,12 +48,15 @@ export function storedDifferences(
 ): StoredDifferences | undefined {
   if (!exact || stored.size === 0) return undefined;
   const list: StoredDifference[] = [];
+  /** Formulas of whose further values some are stored: where none are, the file was written without them. */
+  const filling = new Set<string>();
   for (const [worksheet, cells] of stored)
     for (const [address, before] of cells) {
       const place = readAddress(address);
       if (!place) continue;
       const { row, column } = place;
       const now = results.at(worksheet, row, column);
+      if (now?.origin) filling.add(placeText(now.origin));
       if (!now || !isSameResult(before, now))
         list.push({ worksheet, row, column, stored: before, ...(now && { now }) });
     }
@@ -59,6 +65,7 @@ export function storedDifferences(
     const cell = sheet && cellAt(sheet, row, column);
     // What was typed is not stored: it speaks for itself.
     if (!sheet || (cell && !cell.content.startsWith('='))) return;
+    if (now.origin && !filling.has(placeText(now.origin))) return;
     if (!stored.get(worksheet)?.has(addressText(column, row))) list.push({ worksheet, row, column, now });
   });
   return list.length === 0 ? undefined : { program, list };

@@ -1,0 +1,126 @@
+/** Files come in by every way a browser has and go out by the first that works; what is too large or foreign is refused in words. */
+
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import { DIST, closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+
+let desk: Desk | undefined;
+afterEach(async () => {
+  await desk?.close();
+  desk = undefined;
+});
+afterAll(closeBrowser);
+
+const pump = readFileSync(join(import.meta.dirname, '../../sheets/pump-cover-boss.json'), 'utf8');
+const title = (JSON.parse(pump) as { title: string }).title;
+
+/** Drops a file of this text, or of so many megabytes, on the page. */
+const drop = (page: Page, text: string, megabytes = 0): Promise<void> =>
+  page.evaluate(
+    ([content, size]) => {
+      const data = new DataTransfer();
+      const body = size > 0 ? 'x'.repeat(size * 1_000_000) : content;
+      data.items.add(new File([body], 'dropped.json', { type: 'application/json' }));
+      const place = document.querySelector('swarf-book');
+      place?.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));
+    },
+    [text, megabytes] as const,
+  );
+
+test('11 a file dropped on the start screen or on an open notebook is opened', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await drop(page, pump);
+  await page.locator('desk-head h1', { hasText: title }).waitFor();
+  const first = page.url();
+  await drop(page, pump);
+  await expect.poll(() => page.url()).not.toBe(first);
+  await page.locator('desk-head h1', { hasText: title }).waitFor();
+});
+
+test('11 a file that is too large or no notebook is refused in words, and the open notebook stays', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await drop(page, '', 11);
+  await page.getByText('at most 10 MB are read').first().waitFor();
+  await drop(page, '{"format":1}');
+  await page.getByText('The file is not opened').first().waitFor();
+  await shows(page, 'A1', '5 mm');
+});
+
+test('11 a file by which the system starts the program is opened', async () => {
+  desk = await openDesk();
+  const { page, context } = desk;
+  const manifest = JSON.parse(readFileSync(join(DIST, 'swarfbook.webmanifest'), 'utf8')) as Record<
+    string,
+    unknown
+  >;
+  expect(manifest['file_handlers']).toEqual([{ action: '.', accept: { 'application/json': ['.json'] } }]);
+  await context.addInitScript((text) => {
+    const file = { getFile: () => Promise.resolve(new File([text], 'started.json')) };
+    const launchQueue = {
+      setConsumer: (consume: (launch: unknown) => void) =>
+        void setTimeout(() => consume({ files: [file] }), 50),
+    };
+    Object.defineProperty(window, 'launchQueue', { value: launchQueue });
+  }, pump);
+  await page.reload();
+  await page.locator('desk-head h1', { hasText: title }).waitFor();
+});
+
+async function copyOut(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Notebook', exact: true }).click();
+  await page.getByRole('button', { name: 'Save a file copy' }).click();
+}
+
+test('11 where the share sheet takes files it comes first, within the gesture; given up, no copy is claimed', async () => {
+  desk = await openDesk();
+  const { page, context } = desk;
+  await context.addInitScript(() => {
+    const { matchMedia } = window;
+    window.matchMedia = (query) =>
+      query === '(pointer: coarse)' ? ({ matches: true } as MediaQueryList) : matchMedia.call(window, query);
+    navigator.canShare = () => true;
+    let give = false;
+    navigator.share = async (data) => {
+      const [file] = data?.files ?? [];
+      document.documentElement.dataset['shared'] =
+        `${file?.name} ${String(navigator.userActivation.isActive)} ${(await file?.text())?.includes('5 mm')}`;
+      if (!give) {
+        give = true;
+        throw new DOMException('given up', 'AbortError');
+      }
+    };
+  });
+  await page.reload();
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await saved(page);
+  await copyOut(page);
+  const shared = (): Promise<string | undefined> =>
+    page.evaluate(() => document.documentElement.dataset['shared']);
+  await expect.poll(shared).toBe('New notebook.json true true');
+  expect(await page.locator('swarf-book .status').innerText()).toContain('no file copy yet');
+  await copyOut(page);
+  await page.locator('swarf-book .status', { hasText: 'file copy at' }).waitFor();
+});
+
+test('11 where the browser can neither share nor download the text is shown to be copied', async () => {
+  desk = await openDesk();
+  const { page, context } = desk;
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(HTMLAnchorElement.prototype, 'download');
+  });
+  await page.reload();
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await copyOut(page);
+  const text = page.getByRole('textbox', { name: 'text of New notebook.json' });
+  await text.waitFor();
+  expect(await text.inputValue()).toContain('5 mm');
+  expect(await page.locator('swarf-book .status').innerText()).toContain('no file copy yet');
+});
