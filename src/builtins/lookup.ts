@@ -266,7 +266,11 @@ export const LOOKUP: readonly BuiltinDefinition[] = [
     takes: [anyList('table'), optional(whole('row')), optional(whole('column'))],
     spills: true,
     gives: indexType,
-    evaluate: ([{ grid }, row, column]) => indexed(grid, row, column),
+    evaluate([{ grid }, row, column]) {
+      const only = grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
+      // What went wrong in the table is told before the place that is missing in it.
+      return only !== undefined && isFailure(only) ? only : indexed(grid, row, column);
+    },
     examples: [
       example('INDEX({1;2|3;4}; 2; 1)', '3', 'by hand'),
       example('SUM(INDEX({1;2|3;4}; 0; 2))', '6', 'by hand'),

@@ -111,7 +111,7 @@ export const whole = (name: string): Parameter<number> => {
   };
 };
 
-/** An angle; plain numbers are read as radians with a note (F17). */
+/** An angle; plain numbers are read as radians with a note (F17), a product of an angle is in radians anyway. */
 export const angle = (name: string): Parameter<number> => ({
   name,
   judge(arg, _, call) {
@@ -120,7 +120,8 @@ export const angle = (name: string): Parameter<number> => ({
     const [type] = singles(arg.type);
     if (type?.type !== 'number' || type.kind.dimension === kindNamed('angle').dimension)
       return emptyCell(arg);
-    if (type.kind.dimension === DIMENSIONLESS) return type.literal === 0 ? NOTHING : { assumed: 'rad' };
+    if (type.kind.dimension === DIMENSIONLESS)
+      return type.literal === 0 || type.kind.name === 'radian measure' ? NOTHING : { assumed: 'rad' };
     return { refusal: refused(`${call.name} takes an angle; ${said(arg, type.kind)}`) };
   },
   read: (value) => asNumber(single(value)),

@@ -56,7 +56,8 @@ function observations(x: Grid, count: number, upright: boolean): readonly (reado
 function dataOf(y: Grid, x: Grid | undefined): Data | Failure {
   const values = y.grid.flat();
   if (!allNumbers(values)) return failure('#VALUE!', 'a fit needs a number in every cell');
-  const upright = y.grid.length > 1 || (x?.grid.length ?? 0) > 1;
+  // A row of y has its variables in rows, whatever their number; a column, or one value, has them in columns.
+  const upright = y.grid.length > 1 || (y.grid[0]?.length ?? 0) <= 1;
   const rows = x ? observations(x, values.length, upright) : values.map((_, i) => [i + 1]);
   return rows
     ? { y: values, x: rows }

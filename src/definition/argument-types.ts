@@ -114,9 +114,9 @@ class Inference {
       return undefined;
     }
     const inRadians = wanted.dimension.scale === 'angle' && type.kind.name === 'radian measure';
-    const own = this.reading === 'inch' ? (parameter.inch ?? parameter.metric) : parameter.metric;
-    const unit = inRadians ? 'rad' : own;
-    if (!(isUnsaid(type) || inRadians) || unit === undefined) return misfit('#UNIT!', parameter, type);
+    if (inRadians) return undefined;
+    const unit = this.reading === 'inch' ? (parameter.inch ?? parameter.metric) : parameter.metric;
+    if (!isUnsaid(type) || unit === undefined) return misfit('#UNIT!', parameter, type);
     if (!assumed.some(({ argument }) => argument === index)) assumed.push({ argument: index, unit });
     return undefined;
   }

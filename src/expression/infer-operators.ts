@@ -175,6 +175,8 @@ function sumType(operator: BinaryOperator, left: Operand, right: Operand): Outco
   if (a.kind.dimension !== b.kind.dimension) {
     if (isZero(b)) return { type: numberOf(a.kind) };
     if (isZero(a)) return { type: numberOf(b.kind) };
+    // 45 deg + rake / 2: half an angle is in radians, and beside an angle it is one.
+    if (isRadians(a.kind) && isRadians(b.kind)) return { type: numberOf(kindNamed('angle')) };
     return { type: clash(operator, left, right, a.kind, b.kind) };
   }
   if (isAbsolute(a.kind) || isAbsolute(b.kind)) return temperatureSum(operator, left, right, a.kind, b.kind);
@@ -187,7 +189,10 @@ function comparisonType(operator: BinaryOperator, left: Operand, right: Operand)
   const a = left.type.type === 'number' ? left.type : undefined;
   const b = right.type.type === 'number' ? right.type : undefined;
   if (!a || !b || isZero(a) || isZero(b)) return { type: LOGICAL };
-  if (a.kind.dimension !== b.kind.dimension) return { type: clash(operator, left, right, a.kind, b.kind) };
+  if (a.kind.dimension !== b.kind.dimension)
+    return isRadians(a.kind) && isRadians(b.kind)
+      ? { type: LOGICAL }
+      : { type: clash(operator, left, right, a.kind, b.kind) };
   const caution = kindCaution(operator, left, right, a.kind, b.kind);
   return caution ? { type: LOGICAL, caution } : { type: LOGICAL };
 }

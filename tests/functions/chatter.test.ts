@@ -45,6 +45,24 @@ test('h18 modes given by mass-normalised shapes: stiffness is (2 pi f)^2 over th
   expect((sweep.limit(19507.24247 / 60) ?? 0) * 1000).toBeCloseTo(0.7770806573, 5);
 });
 
+for (const [id, sense] of [
+  ['h15', 'down'],
+  ['h16', 'up'],
+] as const)
+  test(`${id} at the speed of the first lobe of the case the limit is the floor of the case`, () => {
+    const list = (key: string, unit = ''): string => `{${numbers(id, 'inputs', key).join(';')}}${unit}`;
+    const modes = ['x', 'y']
+      .map((axis) => `${list(`f${axis}`, ' Hz')}; ${list(`z${axis}`)}; ${list(`k${axis}`, ' N/m')}`)
+      .join('; ');
+    const [tangential, ratio] = [numbers(id, 'inputs', 'Kt')[0], numbers(id, 'inputs', 'Kr_ratio')[0]];
+    const speed = numbers(id, 'expected', 'n_lobe_1')[0];
+    const limit = numberIn(
+      `=CHATTER.MILL_LIMIT(20 mm; 2; 10 mm; "${sense}"; ${speed} 1/min; ${tangential} N/m2; ${ratio}; ${modes})`,
+      'mm',
+    );
+    expect(limit / (numbers(id, 'expected', 'a_min')[0] ?? Number.NaN)).toBeCloseTo(1, 5);
+  });
+
 const CUTTER = '20 mm; 4; 20 mm; "down"';
 const MODES = '600 MPa; 0.3; 600 Hz; 0.035; 10 N/um; 660 Hz; 0.035; 12 N/um';
 

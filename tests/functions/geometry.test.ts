@@ -59,6 +59,34 @@ test.each([
   },
 );
 
+test('b19 the exact path of the tooth: the ray meets the path of the tooth before, which runs with the feed (Martellotti 1941; memory)', () => {
+  // D 20 mm, 2 teeth, 0.2 mm a tooth, 2 mm wide: 0.12066 mm for one sense of turning, 0.12 mm by the circle.
+  const [radius, feed, teeth] = [10, 0.2, 2];
+  const travel = (teeth * feed) / (2 * Math.PI);
+  // Tooth k stands at angle phi - 2 pi k / z from its first line; the axis has moved by travel * phi.
+  const arc = Math.acos(1 - 2 / radius);
+  const chipAt = (phi: number): number => {
+    const axis = travel * phi;
+    const [dx, dy] = [Math.sin(phi), Math.cos(phi)];
+    // The tooth before was at angle a where the ray is now; its axis stood at travel * (a - 2 pi / z).
+    let angle = phi;
+    for (let i = 0; i < 60; i += 1) {
+      const before = travel * (angle - (2 * Math.PI) / teeth);
+      const x = before + radius * Math.sin(angle) - axis;
+      const y = radius * Math.cos(angle);
+      angle -= Math.atan2(x * dy - y * dx, x * dx + y * dy);
+    }
+    const before = travel * (angle - (2 * Math.PI) / teeth);
+    return radius - Math.hypot(before + radius * Math.sin(angle) - axis, radius * Math.cos(angle));
+  };
+  const circle = numberIn('=MILL.CHIP_MAX(20 mm; 0.2 mm; 2 mm)', 'mm');
+  expect(circle).toBeCloseTo(0.12, 9);
+  const senses = [chipAt(arc), chipAt(Math.PI - arc)];
+  expect(Math.min(...senses.map((chip) => Math.abs(chip - 0.12066)))).toBeLessThan(2e-5);
+  // Within the caution's limit the circle is good to 3 %.
+  for (const chip of senses) expect(Math.abs(circle / chip - 1)).toBeLessThan(0.03);
+});
+
 test.each([
   ['inside', 20, 50, 60],
   ['inside', 12, 0, 16],

@@ -74,10 +74,23 @@ const fastLife = 'COST.ECONOMIC_LIFE({n}; {Tt}; 0 money; 1 money/h)';
 const bend = (l: string, d: string): string => `RIGID.DEFLECTION(${d}; ${l}; 210 GPa; 500 N)`;
 const atWear = (run: string, limit: string): string => `LIFE.AT_WEAR({t_${run}}; {VB_${run}}; ${limit})`;
 
+const between = (limit: string): string =>
+  `LN(165 / 125) / LN(${atWear('125', limit)} / ${atWear('165', limit)})`;
+const logs = (...values: number[]): string => `{${values.map(Math.log).join(';')}}`;
+/** Speed at which the life is that of a number of whole parts. */
+const wholeCut = (parts: string): string =>
+  `(({C} / 1 m/min)^(1 / {n}) * {f} * 1 m / (${parts} * PI() * {D} * {L}))^({n} / (1 - {n})) * 1 m/min`;
+/** Life at which two laws give the same speed. */
+const meeting = '({tool2[1]} / {tool1[1]})^(1 / ({tool2[0]} - {tool1[0]})) * 1 min';
+const hole35 = 'DRILL.TIME({D}; {f} * {n_rpm}; {depth}; {point})';
+const speed70 = (sine: string, wear = '({VB} / 1 mm)'): string =>
+  `({C} * ${wear}^{n} / (({f} / 1 mm * ${sine})^{p} * ({a} / 1 mm / ${sine})^{q}) / ({T} / 1 min)^{m} * 1 m/min)`;
+const modal12 = '{m} * (2 * PI() * {fn})^2';
+
 const floor = (engagement: string, sense: string): string =>
   `CHATTER.MILL_FLOOR(20 mm; {N}; ${engagement}; "${sense}"; {Kt}; {Kr_ratio}; {fx}; {zx}; {kx}; {fy}; {zy}; {ky})`;
 
-export const FORMULAS: Formulas = {
+export const LIFE_FORMULAS: Formulas = {
   d03: { n: exponent, C: constant },
   d04: {
     n: exponent,
@@ -105,21 +118,41 @@ export const FORMULAS: Formulas = {
     n: 'LIFE.TAYLOR_EXPONENT({v}; {7.61;60.78} min)',
     C: 'LIFE.TAYLOR_CONSTANT({v}; {7.61;60.78} min)',
   },
-  d10: { n_lnT_on_lnv: exponent, C_lnT_on_lnv: constant },
-  d11: { n_regression: exponent, C_regression: constant },
+  d10: {
+    n_lnT_on_lnv: exponent,
+    C_lnT_on_lnv: constant,
+    n_lnv_on_lnT: `-SLOPE(${logs(160, 130, 100)}; ${logs(5, 12, 41)})`,
+    C_lnv_on_lnT: `EXP(INTERCEPT(${logs(160, 130, 100)}; ${logs(5, 12, 41)})) * 1 m/min`,
+    C_check_mid: `{v[1]} * ({T[1]} / 1 min)^${exponent}`,
+  },
+  d11: {
+    n_regression: exponent,
+    C_regression: constant,
+    n_two_point: 'LIFE.TAYLOR_EXPONENT({160;100} m/min; {5.75;47} min)',
+    C_two_point: 'LIFE.TAYLOR_CONSTANT({160;100} m/min; {5.75;47} min)',
+    // The print goes on with its rounded exponent.
+    C_mid_check: '{v[1]} * ({T[1]} / 1 min)^0.224',
+  },
   d16: {
     T1: holes(0),
     T2: holes(1),
     n: 'LIFE.TAYLOR_EXPONENT({v}; {27.25;1.82} min)',
     C: 'LIFE.TAYLOR_CONSTANT({v}; {27.25;1.82} min)',
   },
-  d17: { Tm: 'LIFE.TAYLOR(226.6 m/min; {C}; {n})' },
-  d18: { Tm: 'LIFE.TAYLOR(476.56 ft/min; {C}; {n})' },
+  d17: { v: wholeCut('1'), Tm: `LIFE.TAYLOR(${wholeCut('1')}; {C}; {n})` },
+  d18: { v: wholeCut('1'), Tm: `LIFE.TAYLOR(${wholeCut('1')}; {C}; {n})` },
   d19: {
     n: 'LIFE.TAYLOR_EXPONENT({v}; {6.319;58.98} min)',
     C: 'LIFE.TAYLOR_CONSTANT({v}; {6.319;58.98} min)',
+    v50: wholeCut('50')
+      .replaceAll('{n}', 'LIFE.TAYLOR_EXPONENT({v}; {6.319;58.98} min)')
+      .replaceAll('{C}', 'LIFE.TAYLOR_CONSTANT({v}; {6.319;58.98} min)'),
   },
-  d21: { T: 'LIFE.TAYLOR({v_dry}; {C}; {n})' },
+  d21: {
+    T: 'LIFE.TAYLOR({v_dry}; {C}; {n})',
+    C_new: '(1 + {speed_gain}) * {C}',
+    percent: '(1 + {speed_gain}) * {C} / {C} - 1',
+  },
   d22: {
     T_dry: life,
     T_wet: 'LIFE.TAYLOR({v}; (1 + {gain}) * {C}; {n})',
@@ -141,9 +174,9 @@ export const FORMULAS: Formulas = {
     T_ratio_minus20: 'LIFE.TAYLOR(80 m/min; 450 m/min; {n}) / LIFE.TAYLOR(100 m/min; 450 m/min; {n})',
     T_ratio_plus30: 'LIFE.TAYLOR(130 m/min; 450 m/min; {n}) / LIFE.TAYLOR(100 m/min; 450 m/min; {n})',
   },
-  d28: { v: 'LIFE.TAYLOR_SPEED(165.382 min; 250 m/min; 0.3)' },
-  d29: { v: 'LIFE.TAYLOR_SPEED(32 min; 300 m/min; 0.3)' },
-  d30: { v: 'LIFE.TAYLOR_SPEED(15 min; 200 m/min; 0.6)' },
+  d28: { T: meeting, v: `LIFE.TAYLOR_SPEED(${meeting}; {tool2[1]} m/min; {tool2[0]})` },
+  d29: { T: meeting, v: `LIFE.TAYLOR_SPEED(${meeting}; {tool2[1]} m/min; {tool2[0]})` },
+  d30: { T: meeting, v: `LIFE.TAYLOR_SPEED(${meeting}; {tool2[1]} m/min; {tool2[0]})` },
   d31: { v: 'CUT.SPEED({D}; {n_rpm})', T: 'LIFE.TAYLOR(CUT.SPEED({D}; {n_rpm}); {C}; {n})' },
   d32: {
     n: exponent,
@@ -160,7 +193,10 @@ export const FORMULAS: Formulas = {
     percent_change:
       'LIFE.EXTENDED(200 m/min; 0.2 mm; 2 mm; 1e9 min; {exponent}; 1; 0.5) / LIFE.EXTENDED(100 m/min; 0.2 mm; 2 mm; 1e9 min; {exponent}; 1; 0.5) - 1',
   },
-  d35: { t_hole: 'DRILL.TIME({D}; {f} * {n_rpm}; {depth}; {point})' },
+  d35: {
+    t_hole: hole35,
+    C: `CUT.SPEED({D}; {n_rpm}) * ({holes} * ${hole35} / 1 min)^{n}`,
+  },
   d37: { ...shop37(0, '14.76 min'), ...shop37(1, '59.54 min') },
   d38: groover(false),
   d39: groover(true),
@@ -195,10 +231,18 @@ export const FORMULAS: Formulas = {
     tc: 'COST.ECONOMIC_LIFE({n}; {tct}; {Ct}; {M})',
     v: 'COST.ECONOMIC_SPEED({vr}; {n}; {tct}; {Ct}; {M}; {Q})',
     pieces_ignoring_Q: 'LIFE.PARTS_PER_EDGE(COST.ECONOMIC_LIFE({n}; {tct}; {Ct}; {M}; {Q}); {Q} * {tm})',
+    cost: 'COST.PART({M}; {tm}; {tl}; {tct}; COST.ECONOMIC_LIFE({n}; {tct}; {Ct}; {M}; {Q}); {Ct}; {Q})',
   },
   d68: { life_ratio: 'LIFE.TAYLOR(100 m/min; 300 m/min; {n}) / LIFE.TAYLOR(150 m/min; 300 m/min; {n})' },
   d69: { T_p: 'COST.ECONOMIC_LIFE({m[i]}; {T_CT}; 0 money; 1 money/h)' },
+  d52: { ISO3685_VB_B_average: 'LIFE.AT_WEAR({0;1} min; {0;1} mm) * 1 mm / 1 min' },
+  d70: {
+    v: speed70('SIN({kappa})'),
+    life_gain_45_vs_90: `(${speed70('SIN(45 deg)')} / ${speed70('1')})^(1 / {m})`,
+    'life_ratio_VB_0.3_to_0.6': `(${speed70('1', '0.6')} / ${speed70('1')})^(1 / {m})`,
+  },
   g01: {
+    I: 'PI() * ({d})^4 / 64',
     delta_steel: 'RIGID.DEFLECTION({d}; {L}; {E_steel}; {F})',
     delta_carbide: 'RIGID.DEFLECTION({d}; {L}; {E_carbide}; {F})',
     k_steel: '{F} / RIGID.DEFLECTION({d}; {L}; {E_steel}; {F})',
@@ -211,11 +255,39 @@ export const FORMULAS: Formulas = {
   g04: {
     delta_solid_bar: 'RIGID.STEPPED_DEFLECTION({30;20} mm; {10;10} mm; {600;600} GPa; {F})',
   },
-  g05: { f1: 'RIGID.FREQUENCY({d}; {L}; {E}; {rho})' },
-  g12: { y_chuck: 'RIGID.DEFLECTION({d}; {L}; {E}; {F})' },
+  g05: {
+    f1: 'RIGID.FREQUENCY({d}; {L}; {E}; {rho})',
+    beta1L:
+      'SQRT(2 * PI() * RIGID.FREQUENCY({d}; {L}; {E}; {rho}) * ({L})^2 * SQRT({rho} * 16 / ({E} * ({d})^2)))',
+  },
+  g09: {
+    E_carbide_GPa: '{E_carbide_psi}',
+    stiffness_ratio_carbide_steel: `${bend('100 mm', '20 mm')} / RIGID.DEFLECTION(20 mm; 100 mm; 600 GPa; 500 N)`,
+  },
+  // Any bar does: modal stiffness (2 pi f)^2 m / 4 over the static one.
+  g10: {
+    k1_over_kstatic: `(2 * PI() * RIGID.FREQUENCY(20 mm; 100 mm; 210 GPa; 7850 kg/m3))^2 * 7850 kg/m3 * PI() * (20 mm)^2 * 100 mm / 16 * ${bend('100 mm', '20 mm')} / 500 N`,
+  },
+  // Between centres each half is a cantilever under half of the force.
+  g12: {
+    y_chuck: 'RIGID.DEFLECTION({d}; {L}; {E}; {F})',
+    y_centres: 'RIGID.DEFLECTION({d}; {L} / 2; {E}; {F} / 2)',
+    ratio: 'RIGID.DEFLECTION({d}; {L}; {E}; {F}) / RIGID.DEFLECTION({d}; {L} / 2; {E}; {F} / 2)',
+  },
   h03: { k_y: '{k} / COS({theta})^2', b_min: 'CHATTER.TURN_LIMIT({k} / COS({theta})^2; {zeta}; {Kf})' },
-  h12: { w_min: 'CHATTER.TURN_LIMIT(1340049.648 N/m; {zeta}; 100 MPa)' },
+  h05: {
+    Nt_star: 'MILL.TEETH_IN_CUT(20 mm; {Nt}; {phi_e} - {phi_s})',
+    mu_x: 'COS({beta} - 45 deg) * COS(45 deg)',
+    mu_y: 'COS(135 deg - {beta}) * COS(45 deg)',
+    Re_min_factor: '-1 / (2 * {Ks} * CHATTER.TURN_LIMIT({k}; {zeta}; {Ks}))',
+  },
+  h12: {
+    k: modal12,
+    h_mean: '{N} * {Kn} / 4',
+    w_min: `CHATTER.TURN_LIMIT(${modal12}; {zeta}; {N} * {Kn} / 4)`,
+  },
   h14: {
+    waves: '{fc} / ({z} * {n})',
     n_next_lower_lobe: 'CHATTER.POCKET_SPEED({z}; {fc}; 3)',
     n_next_higher_lobe: 'CHATTER.POCKET_SPEED({z}; {fc}; 4)',
   },
@@ -227,6 +299,8 @@ export const FORMULAS: Formulas = {
     B10: 'LIFE.AT_RELIABILITY({beta}; {eta}; 0.9)',
   },
   m01: {
+    'n_VB0.75_interpolated': between('0.75 mm'),
+    'n_VB0.50_interpolated': between('0.5 mm'),
     'T_125_VB0.75': atWear('125', '0.75 mm'),
     'T_165_VB0.75': atWear('165', '0.75 mm'),
     'T_125_VB0.50': atWear('125', '0.5 mm'),
@@ -236,63 +310,4 @@ export const FORMULAS: Formulas = {
   m05: { slope: 'LIFE.WEAR_RATE({t}; {wear})', 't_at_0.15': 'LIFE.AT_WEAR({t}; {wear}; 0.15 mm)' },
   m06: { slope: 'LIFE.WEAR_RATE({t}; {wear})', 't_at_0.15': 'LIFE.AT_WEAR({t}; {wear}; 0.15 mm)' },
   m08: { slope: 'LIFE.WEAR_RATE({t}; {wear})', 't_at_0.15': 'LIFE.AT_WEAR({t}; {wear}; 0.15 mm)' },
-};
-
-const INVERSE = 'solved backwards; the life at the printed speed is checked instead';
-const OTHER_TABLE =
-  'ASTM E140 is another table than ISO 18265 A.1; the nearness of the two is checked by itself';
-
-/** Values of these topics that no function expresses, with the reason. */
-export const NOT_EXPRESSED: Readonly<Record<string, string>> = {
-  'd10.n_lnv_on_lnT': 'speed is set and life is measured: the library fits ln T on ln vc only',
-  'd10.C_lnv_on_lnT': 'as its exponent',
-  'd10.C_check_mid': 'one point of the print, not the line',
-  'd11.n_two_point': 'rounded two-point values of the print; the regression is checked',
-  'd11.C_two_point': 'as its exponent',
-  'd11.C_mid_check': 'one point of the print, not the line',
-  'd17.v': INVERSE,
-  'd18.v': INVERSE,
-  'd19.v50': INVERSE,
-  'd21.C_new': 'a product of the inputs',
-  'd21.percent': 'an input',
-  'd28.T': 'life at which two laws meet; the speed at it is checked',
-  'd29.T': 'as d28',
-  'd30.T': 'as d28',
-  'd35.C': 'constant from one point and a known exponent',
-  'd37.T_1': 'the constants of the law are in another problem of the book',
-  'd37.T_2': 'as T_1',
-  d52: 'limits of the standards stand in the remarks of LIFE.AT_WEAR',
-  'd66.pieces_with_Q':
-    'counts the contact share twice; 279 follows from time in the cut over time in the cut',
-  'd66.cost': 'needs the pieces of the print',
-  'd69.KG_over_KU_implied': 'read backwards from the print',
-  d70: 'law with wear limit and entering angle, its constants arbitrary',
-  'g01.I': 'second moment of area, an intermediate value',
-  'g04.delta': 'empirical formula that is not unit-free, not in the library',
-  'g05.beta1L': 'a root of the beam equation, a constant of the equation',
-  'g05.beta2L': 'second mode',
-  'g05.ratio_f2_f1': 'second mode',
-  g06: 'family HOLE',
-  g09: 'units',
-  g10: 'modal mass',
-  'g12.ratio': 'needs the bar between centres',
-  'g12.y_centres': 'the bar between centres',
-  h02: 'points of the lobes of turning by chatter frequency; the library gives the floor only',
-  h05: 'mean tooth angle, a cruder law than that of the library',
-  h06: 'direction factors are checked inside the family by themselves',
-  h07: 'as h06',
-  h08: 'as h06',
-  h10: 'multipliers of the full problem with one mode and none across',
-  'h12.k': 'an intermediate value',
-  'h12.h_mean': 'an intermediate value',
-  'h14.waves': 'an intermediate value',
-  'h15.f_chatter': 'the frequency is not a result of the library; the test of the family checks it',
-  'h15.n_lobe_1': 'as f_chatter',
-  'h16.f_chatter': 'as h15',
-  'h16.n_lobe_1': 'as h15',
-  h18: 'mode shapes instead of stiffnesses; the test of the family checks it',
-  k01: OTHER_TABLE,
-  k02: OTHER_TABLE,
-  k03: OTHER_TABLE,
-  k05: 'rule of thumb, not in the library: the table is',
 };

@@ -1,70 +1,74 @@
-/** The published cases of cutting data, milling, force, cost and crankshafts: one test a case, with its source in the name. */
+/** Every published case: one test a case, named by its id, with its source; what has no formula is listed with the reason. */
 
 import { expect, test } from 'vitest';
-import cases from '../references/cases.json' with { type: 'json' };
-import { numberIn } from './calculated.ts';
-import { FORMULAS, NOT_EXPRESSED } from './reference-formulas.ts';
+import { deviations, type Formula, REFERENCE_CASES } from './reference-case.ts';
+import { CUTTING_FORMULAS } from './reference-formulas-cutting.ts';
+import { HOLE_FORMULAS } from './reference-formulas-holes.ts';
+import { LIFE_FORMULAS } from './reference-formulas-life.ts';
+import { PHYSICS_FORMULAS } from './reference-formulas-physics.ts';
+import { NOT_EXPRESSED } from './reference-reasons.ts';
 
-interface Quantity {
-  readonly value: number | string | readonly (number | string)[];
-  readonly unit: string;
-  readonly tolerance?: number;
-}
-interface Case {
-  readonly id: string;
-  readonly title: string;
-  readonly source: string;
-  readonly provenance: string;
-  readonly inputs: Readonly<Record<string, Quantity>>;
-  readonly expected: Readonly<Record<string, Quantity>>;
-}
+const TABLES = [CUTTING_FORMULAS, HOLE_FORMULAS, LIFE_FORMULAS, PHYSICS_FORMULAS];
 
-const TOPICS = 'abcjn';
+/** Sets of which no double can hold every printed digit: digits that are met, as tests/numeric/nist-strd.test.ts explains. */
+const DIGITS: Readonly<Record<string, number>> = { l05: 13, l15: 12, l16: 10 };
 
-const CASES = (cases as unknown as readonly Case[]).filter(({ id }) => TOPICS.includes(id.charAt(0)));
+/** Other room than the case states, with the reason. */
+const ROOMS: Readonly<Record<string, number>> = {
+  // The case rounds 3 sqrt(3)/4 to 1.299038; the program does not.
+  'f07.drill': 1e-8,
+  // The grades are a table and must be met exactly; the tolerance of the case is that of the formula behind it.
+  ...Object.fromEntries(['IT6', 'IT7', 'IT8', 'IT9', 'IT10'].map((grade) => [`g06.${grade}`, 1e-9])),
+  ...Object.fromEntries(
+    REFERENCE_CASES.flatMap(({ id, expected }) =>
+      Object.entries(DIGITS[id] === undefined ? {} : expected).map(([key, { value }]) => [
+        `${id}.${key}`,
+        Math.abs(Number(value)) * 10 ** -(DIGITS[id] ?? 0),
+      ]),
+    ),
+  ),
+};
 
-/** Words that stand where a plain number's unit would. */
-const PLAIN_UNITS: ReadonlySet<string> = new Set(['', 'per part', 'inserts (rounded up)']);
-
-function filled(formula: string, { id, inputs }: Case, index: number): string {
-  return formula.replaceAll(/\{(\w+)(?:\[(\w+)\])?\}/g, (_, name: string, at: string | undefined) => {
-    const input = inputs[name];
-    if (!input) throw new Error(`case ${id} has no input ${name}`);
-    const { value, unit } = input;
-    const one = Array.isArray(value) ? value[at === 'i' ? index : Number(at)] : value;
-    return unit === '' ? String(one) : `${String(one)} ${unit}`;
+const tablesOf = (id: string): readonly Readonly<Record<string, Formula>>[] =>
+  TABLES.flatMap((table) => {
+    const formulas = table[id];
+    return formulas ? [formulas] : [];
   });
-}
 
-for (const each of CASES) {
-  const { id, title, source, provenance, expected } = each;
-  const formulas = FORMULAS[id];
-  if (!formulas) continue;
+for (const each of REFERENCE_CASES) {
+  const { id, title, source, provenance } = each;
+  const tables = tablesOf(id);
+  const reason = NOT_EXPRESSED[id];
+  if (tables.length === 0 && reason !== undefined) {
+    test(`${id} ${title} (${source}; ${provenance}): no formula, ${reason}`, () => {
+      expect(Object.keys(each.expected).length).toBeGreaterThan(0);
+    });
+    continue;
+  }
   test(`${id} ${title} (${source}; ${provenance})`, () => {
-    for (const [key, formula] of Object.entries(formulas)) {
-      const wanted = expected[key];
-      if (!wanted) throw new Error(`case ${id} expects no ${key}`);
-      const values = Array.isArray(wanted.value) ? wanted.value : [wanted.value];
-      const unit = PLAIN_UNITS.has(wanted.unit) ? '1' : wanted.unit;
-      for (const [index, value] of values.entries()) {
-        const given = numberIn(`=${filled(formula, each, index)}`, unit);
-        const room = wanted.tolerance ?? 0;
-        expect(
-          Math.abs(given - Number(value)),
-          `${id} ${key}: ${given}, expected ${value} ± ${room} ${unit}`,
-        ).toBeLessThanOrEqual(room);
-      }
-    }
+    expect(tables.flatMap((formulas) => deviations(each, formulas, ROOMS))).toEqual([]);
   });
 }
 
-test('every value of every case is either checked or listed with the reason', () => {
-  const open = CASES.flatMap(({ id, expected }) =>
-    NOT_EXPRESSED[id] !== undefined
-      ? []
-      : Object.keys(expected)
-          .filter((key) => FORMULAS[id]?.[key] === undefined && NOT_EXPRESSED[`${id}.${key}`] === undefined)
-          .map((key) => `${id}.${key}`),
-  );
+test('every value of every case is either checked or listed with the reason, never both', () => {
+  const open: string[] = [];
+  const twice: string[] = [];
+  for (const { id, expected } of REFERENCE_CASES) {
+    for (const key of Object.keys(expected)) {
+      const name = `${id}.${key}`;
+      const checked = tablesOf(id).some((formulas) => formulas[key] !== undefined);
+      const listed = NOT_EXPRESSED[id] !== undefined || NOT_EXPRESSED[name] !== undefined;
+      if (!checked && !listed) open.push(name);
+      if (checked && listed) twice.push(name);
+    }
+  }
   expect(open).toEqual([]);
+  expect(twice).toEqual([]);
+  const known = new Set(
+    REFERENCE_CASES.flatMap(({ id, expected }) => [
+      id,
+      ...Object.keys(expected).map((key) => `${id}.${key}`),
+    ]),
+  );
+  expect(Object.keys(NOT_EXPRESSED).filter((name) => !known.has(name))).toEqual([]);
 });

@@ -7,6 +7,7 @@
 import { expect, test } from 'vitest';
 import { findMinimum, findRoot, leastSquares, mean, sampleVariance } from '../../src/numeric/index.ts';
 import { fewestDigits, sharedDigits } from './digits.ts';
+import { REFERENCE_CASES } from '../functions/reference-case.ts';
 import { LINEAR_SETS, NONLINEAR_SETS, UNIVARIATE_SETS, VARIANCE_SETS } from './nist-strd.table.ts';
 
 /** Digits of estimates, of their standard deviations, of the residual deviation. */
@@ -113,3 +114,68 @@ for (const { name, x, y, law, slope, range, estimates, residualSum } of NONLINEA
     const lowest = findMinimum((b) => at(b).residualSum, ...range);
     expect(sharedDigits(lowest?.x ?? Number.NaN, estimates[1])).toBeGreaterThan(7);
   });
+
+/** Laws of several parameters and their derivatives by each, for the fits by Gauss and Newton. */
+const LAWS: Readonly<Record<string, (x: number, b: readonly number[]) => readonly [number, ...number[]]>> = {
+  // y = b1 (1 - exp(-b2 x))
+  l09: (x, [b1 = 0, b2 = 0]) => [-b1 * Math.expm1(-b2 * x), -Math.expm1(-b2 * x), b1 * x * Math.exp(-b2 * x)],
+  l10: (x, [b1 = 0, b2 = 0]) => [-b1 * Math.expm1(-b2 * x), -Math.expm1(-b2 * x), b1 * x * Math.exp(-b2 * x)],
+  // y = b1 (x^2 + b2 x) / (x^2 + b3 x + b4)
+  l12: (x, [b1 = 0, b2 = 0, b3 = 0, b4 = 0]) => {
+    const [over, under] = [x * x + b2 * x, x * x + b3 * x + b4];
+    return [
+      (b1 * over) / under,
+      over / under,
+      (b1 * x) / under,
+      (-b1 * over * x) / under ** 2,
+      (-b1 * over) / under ** 2,
+    ];
+  },
+  // y = b1 (1 - (1 + b2 x / 2)^-2)
+  l14: (x, [b1 = 0, b2 = 0]) => {
+    const base = 1 + (b2 * x) / 2;
+    return [b1 * (1 - base ** -2), 1 - base ** -2, b1 * x * base ** -3];
+  },
+};
+
+for (const [id, law] of Object.entries(LAWS)) {
+  const found = REFERENCE_CASES.find((each) => each.id === id);
+  if (!found) throw new Error(`no case ${id}`);
+  test(`${id} ${found.title}: 8 digits by Gauss and Newton on reflections, from the second start`, () => {
+    const numbers = (key: string): number[] => [found.inputs[key]?.value ?? []].flat().map(Number);
+    const certified = (key: string): number => Number(found.expected[key]?.value);
+    const [x, y] = [numbers('x'), numbers('y')];
+    let b = numbers('start_2');
+    const fitAt = (at: readonly number[]) => {
+      const each = x.map((one) => law(one, at));
+      const rest = each.map(([value], i) => (y[i] ?? 0) - value);
+      return { rest, squares: rest.reduce((sum, r) => sum + r * r, 0), slopes: each.map(([, ...d]) => d) };
+    };
+    for (let round = 0; round < 100; round += 1) {
+      const now = fitAt(b);
+      const step = leastSquares(now.slopes, now.rest)?.coefficients ?? [];
+      // A step that does not pay is halved.
+      let share = 1;
+      const moved = () => b.map((value, i) => value + share * (step[i] ?? 0));
+      while (share > 1e-9 && !(fitAt(moved()).squares < now.squares)) share /= 2;
+      if (share <= 1e-9) break;
+      b = moved();
+    }
+    expect(
+      fewestDigits(
+        b,
+        b.map((_, i) => certified(`b${i + 1}`)),
+      ),
+    ).toBeGreaterThan(8);
+    const { squares, slopes, rest } = fitAt(b);
+    expect(sharedDigits(squares, certified('RSS'))).toBeGreaterThan(9);
+    const fit = leastSquares(slopes, rest);
+    const scatter = Math.sqrt(squares / (x.length - b.length));
+    expect(
+      fewestDigits(
+        b.map((_, i) => scatter * Math.sqrt(fit?.unscaledCovariance[i]?.[i] ?? Number.NaN)),
+        b.map((_, i) => certified(`sd_b${i + 1}`)),
+      ),
+    ).toBeGreaterThan(7);
+  });
+}

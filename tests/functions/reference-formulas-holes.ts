@@ -3,6 +3,8 @@
  * the input D of the case with its unit, {ap[0]} for one of several, {ap[i]} for each in turn.
  */
 
+import type { Formula, Formulas } from './reference-case.ts';
+
 const spindle = 'CUT.SPINDLE_SPEED({D}; {vc})';
 const drillFeed = `{f} * ${spindle}`;
 const point = 'DRILL.POINT_LENGTH({D}; {point})';
@@ -20,10 +22,7 @@ const textbook = '(18 * SQRT(3) / 32)';
 const parabola = (f: string): string => `TURN.MEAN_ROUGHNESS({r}; ${f}) * 18 * SQRT(3) / 8`;
 const feed09 = `TURN.FEED_FOR_ROUGHNESS({r}; {Ra} / {ratio} / ${textbook})`;
 
-/** One formula, or one for each value in turn. */
-export type Formulas = string | ((index: number) => string);
-
-export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Formulas>>>> = {
+export const HOLE_FORMULAS: Formulas = {
   a11: { Q: 'TURN.REMOVAL_RATE({vc}; {f}; {ap})' },
   a13: { Tm: 'TURN.FACING_TIME(100000 m/min; {f}; {D}; 0 in; {n})' },
   a17: {
@@ -63,6 +62,22 @@ export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Formulas>
     t_s: 'DRILL.TIME({D}; CUT.FEED_RATE({z}; {fz}; {n}); {t}; {point}; {approach}; {overtravel})',
   },
   e12: { A: 'DRILL.POINT_LENGTH({D}; {half_point} + {half_point})' },
+  e14: {
+    Ff: '({f[i]} / 1 in)^0.8',
+    FT: '({D[i]} / 1 in)^0.8',
+    FM: '({D[i]} / 1 in)^1.8',
+  },
+  e15: {
+    Ff: '({f[i]} / 1 mm)^0.8',
+    FT: '({D[i]} / 1 mm)^0.8',
+    FM: '({D[i]} / 1 mm)^1.8',
+    'FT_8.80': '8.8^0.8',
+  },
+  e16: { factor_M: '(1 lbf·in / 1 N·m) / 25.4^2.6', factor_T: '2 * (1 lbf / 1 N) / 25.4^1.6' },
+  e18: {
+    M: '25200 * ({f} / 1 in)^0.8 * ({d} / 1 in)^1.8 * 1 lbf·in',
+    T: '(57500 * ({f} / 1 in)^0.8 * ({d} / 1 in)^0.8 + 625 * ({d} / 1 in)^2) * 1 lbf',
+  },
   e19: { L_over_D: '{depth} / {D}' },
   e24: { sigma: 'MILL.RAMP_ANGLE({f}; {d[i]})' },
   f01: {
@@ -108,12 +123,12 @@ export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Formulas>
     },
   },
   g06: Object.fromEntries(
-    ['IT6', 'IT7', 'IT8', 'IT9', 'IT10'].map((grade): [string, Formulas] => [
+    ['IT6', 'IT7', 'IT8', 'IT9', 'IT10'].map((grade): [string, Formula] => [
       grade,
       (i) => `HOLE.TOLERANCE(${rangeEnds[i]} mm; "${grade}")`,
     ]),
   ),
-  i01: { H_nose: parabola('{f}') },
+  i01: { H_sharp: '{f} / (TAN({SCEA}) + 1 / TAN({ECEA}))', H_nose: parabola('{f}') },
   i04: {
     Ri: `TURN.MEAN_ROUGHNESS({r}; {f}) * ${textbook}`,
     Ra: `{ratio} * TURN.MEAN_ROUGHNESS({r}; {f}) * ${textbook}`,
@@ -123,6 +138,8 @@ export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Formulas>
     Ra: `{ratio} * TURN.MEAN_ROUGHNESS({r}; {f}) * ${textbook}`,
   },
   i07: { f: `TURN.FEED_FOR_ROUGHNESS({r}; {Ra} / {ratio} / ${textbook})` },
+  // The roughness goes as one over the radius.
+  i08: { r: `{ratio} * TURN.MEAN_ROUGHNESS(1 mm; {f}) * ${textbook} * 1 mm / {Ra}` },
   i09: {
     vc: 'CUT.SPEED({D}; {n})',
     Ri: '{Ra} / {ratio}',
@@ -132,28 +149,10 @@ export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Formulas>
   i12: { Ra_factor: 'TURN.MEAN_ROUGHNESS(1 mm; 0.1 mm) * 1 mm / (0.1 mm)^2' },
   i13: { Rt_exact: 'TURN.PEAK_HEIGHT({r}; {f[i]})', Rt_parabola: parabola('{f[i]}') },
   i14: { factor: 'TURN.MEAN_ROUGHNESS({r}; 2 * {f}) / TURN.MEAN_ROUGHNESS({r}; {f})' },
-  i15: { h_exact: 'MILL.SCALLOP(2 * {R}; {step[i]})' },
-};
-
-/** Wider room than the case states, with the reason. */
-export const ROOM: Readonly<Record<string, number>> = {
-  // The case rounds 3 sqrt(3)/4 to 1.299038; the program does not.
-  'f07.drill': 1e-8,
-};
-
-/** Cases and values that no function of these families expresses, with the reason. */
-export const NOT_EXPRESSED: Readonly<Record<string, string>> = {
-  e14: 'powers of feed and diameter of one handbook: no such function',
-  e15: 'powers of feed and diameter of one handbook: no such function',
-  e16: 'torque from a handbook constant of the work material: no such function',
-  e18: 'power law of one steel: compared with DRILL.THRUST in the drilling tests, not equal by construction',
-  e22: 'lip model with friction and shear strength: no such function',
-  'f12.D2_max': 'tolerance of the pitch diameter: gauged, not calculated here',
-  'i01.H_sharp': 'sharp corner: no such function',
-  i08: 'nose radius for a roughness: solved with the goal search, no function',
-  'i12.Rt_factor': 'parabola; the program takes the arc',
-  'i12.Ra_over_Rt': 'parabola; the program takes the arc for Rt',
-  'i12.Rq_factor': 'no function for Rq',
-  'i15.h_approx': 'the program takes the arc',
-  i16: 'tooth marks of a cylindrical cutter: no such function',
+  i15: { h_exact: 'MILL.SCALLOP(2 * {R}; {step[i]})', h_approx: '({step[i]})^2 / (8 * {R})' },
+  i16: {
+    h_circle: '({fz})^2 / (4 * {D})',
+    h_up: '({fz})^2 / (8 * ({D} / 2 + {fz} * {z} / (2 * PI())))',
+    h_down: '({fz})^2 / (8 * ({D} / 2 - {fz} * {z} / (2 * PI())))',
+  },
 };

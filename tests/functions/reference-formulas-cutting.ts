@@ -3,6 +3,8 @@
  * {ap[0]} for one of several, {ap[i]} for each in turn. A formula's result is compared in the unit of the expected value.
  */
 
+import type { Formulas } from './reference-case.ts';
+
 const spindle = 'CUT.SPINDLE_SPEED({D}; {vc})';
 const feed = `CUT.FEED_RATE({z}; {fz}; ${spindle})`;
 const approach = 'SQRT({d} * ({D} - {d}))';
@@ -19,6 +21,12 @@ const c32Chip = '({f} * SIN({kappa_r}))';
 const kc = (chip: string): string => `FORCE.SPECIFIC({kc11}; {mc}; ${chip})`;
 const mills = '{D}; {z}; 0 deg; {fz}; {ap}; {ae}; {kc11}; {mc}';
 const mean34 = `MILL.TORQUE_PEAK(${mills}) / MILL.TORQUE_RIPPLE(${mills})`;
+/** The arc in the middle is what one side arc has more than another. */
+const side33 = (ae: string): string => {
+  const cut = `{D}; {z}; 0 deg; {fz}; {ap}; ${ae}; {kc11}; {mc}`;
+  return `MILL.TORQUE_PEAK(${cut}) / MILL.TORQUE_RIPPLE(${cut})`;
+};
+const centred33 = `(${side33('({D} + {ae}) / 2')} - ${side33('({D} - {ae}) / 2')}) * 2 * PI() * ${spindle}`;
 const mills43 = '{d}; {z}; 0 deg; {fz}; {b}; {ae}; {kc11}; {mc}';
 const teeth43 = 'MILL.TEETH_IN_CUT({d}; {z}; MILL.ENGAGEMENT_ANGLE({d}; {ae}))';
 const force43 = `${kc(plunged)} * {b} * ${plunged}`;
@@ -38,7 +46,7 @@ const sideRate = (teeth: string): string =>
 const table = (name: string): string =>
   `FORCE.SPECIFIC(MATERIAL.KC11("${name}"); MATERIAL.MC("${name}"); {h[i]})`;
 
-export const FORMULAS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+export const CUTTING_FORMULAS: Formulas = {
   a01: {
     in_to_mm: '1 in',
     ft_to_m: '1 ft',
@@ -268,6 +276,8 @@ export const FORMULAS: Readonly<Record<string, Readonly<Record<string, string>>>
     h_m: hMean,
     kc_m: kc(hMean),
     P_from_hm: `CUT.POWER(${atEdge('{ap}', '{ae}')}; ${kc(hMean)})`,
+    P_exact: centred33,
+    ratio: `CUT.POWER(${atEdge('{ap}', '{ae}')}; ${kc(hMean)}) / (${centred33})`,
   },
   c34: {
     h_m: 'MILL.CHIP_MEAN({D}; {fz}; {ae})',
@@ -358,26 +368,4 @@ export const FORMULAS: Readonly<Record<string, Readonly<Record<string, string>>>
     z: 'CRANK.INSERTS_FOR(1; {n}; {fz_pin}; {fz_pin}; 2 * {R_pin}; 0.000001 mm; 1; 1; 0 s; 0 s; 1 / {t_orbit_target}; 1; 0 deg)',
     z_exact: '2 * PI() * {R_pin} / ({t_orbit_target} * {n} * {fz_pin})',
   },
-};
-
-const SHEAR_PLANE =
-  'the shear plane model (shear angle, friction, chip ratio) has no function in the library';
-
-/** What the library does not express, and why: a whole case, or one value of it. */
-export const NOT_EXPRESSED: Readonly<Record<string, string>> = {
-  'b19.h_trochoid':
-    'the exact path of the tooth is not in the library; MILL.CHIP_MAX says where the circle is too far off',
-  c02: SHEAR_PLANE,
-  c04: SHEAR_PLANE,
-  c06: SHEAR_PLANE,
-  c07: SHEAR_PLANE,
-  c09: SHEAR_PLANE,
-  c10: SHEAR_PLANE,
-  c23: 'cutting temperature has no function in the library',
-  c24: 'cutting temperature has no function in the library',
-  c26: SHEAR_PLANE,
-  'c33.P_exact':
-    'mean power over an arc that is not at the side has no function; the forces of MILL are those of side milling',
-  'c33.ratio': 'needs P_exact of the same case',
-  c38: SHEAR_PLANE,
 };
