@@ -28,6 +28,9 @@ function carriedCell(carrier: Carrier, { worksheet, row, column }: CellPlace): C
 
 const GONE = Symbol('gone');
 
+/** Lists that have to hold something: the record goes with the last entry. */
+const NEVER_EMPTY: ReadonlySet<string> = new Set(['givens', 'series']);
+
 /**
  * Any record with its places carried along. A place that is gone takes its list entry with it; where it is
  * indispensable the whole record goes. A cell is told by the keys worksheet, row, column; a block by worksheet, block.
@@ -43,7 +46,9 @@ function carried(carrier: Carrier, value: unknown): unknown {
   const entries = Object.entries(value).map(([key, each]): [string, unknown] =>
     key === 'kept' ? [key, each] : [key, carried(carrier, each)],
   );
-  return entries.some(([, each]) => each === GONE) ? GONE : Object.fromEntries(entries);
+  const isGone = ([key, each]: [string, unknown]): boolean =>
+    each === GONE || (NEVER_EMPTY.has(key) && Array.isArray(each) && each.length === 0);
+  return entries.some(isGone) ? GONE : Object.fromEntries(entries);
 }
 
 /** The lists after rows, columns or worksheets went where `whereabouts` says; `known` are the worksheets that are left. */
