@@ -1,7 +1,7 @@
 /** What a decision is asked with: texts as typed, kept on this device for each trial. */
 
 import type { Notebook } from '../document/index.ts';
-import type { DecisionArgs, VariantCosts } from '../trial/index.ts';
+import type { DecisionArgs, TrialReading, VariantCosts } from '../trial/index.ts';
 import { canonicalText, editedText } from './number-locale.ts';
 
 export interface CostDraft {
@@ -34,10 +34,15 @@ const isDraft = (value: unknown): value is DecisionDraft =>
   'machineRate' in value;
 
 /** Empty but for what most shops would type: a change takes one minute (common practice, no source). */
-export function decisionDraft(notebook: Notebook, trial: string): DecisionDraft {
+export function decisionDraft(
+  notebook: Notebook,
+  trial: string,
+  { comparisons }: Pick<TrialReading, 'comparisons'>,
+): DecisionDraft {
+  const [first] = comparisons;
   const fresh: DecisionDraft = {
-    a: '0',
-    b: '1',
+    a: String(first?.a ?? 0),
+    b: String(first?.b ?? 1),
     costsA: NO_COST,
     costsB: NO_COST,
     machineRate: '',

@@ -30,10 +30,10 @@ export class TrialDecision extends LitElement {
   #of = '';
 
   override willUpdate(): void {
-    const { session, trial } = this;
-    if (!session || !trial || this.#of === trial.id) return;
+    const { session, trial, reading } = this;
+    if (!session || !trial || !reading || this.#of === trial.id) return;
     this.#of = trial.id;
-    this.draft = decisionDraft(session.notebook, trial.id);
+    this.draft = decisionDraft(session.notebook, trial.id, reading);
   }
 
   override render(): TemplateResult | typeof nothing {

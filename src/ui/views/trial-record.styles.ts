@@ -89,6 +89,9 @@ export const recordStyles = css`
   td.run {
     white-space: nowrap;
   }
+  td .levels {
+    display: block;
+  }
   td .who {
     display: block;
     color: var(--ink-2);
@@ -151,8 +154,12 @@ export const recordStyles = css`
       font-size: 18px;
     }
     th,
-    td {
+    td,
+    td.number {
       padding-inline: 5px;
+    }
+    td .levels {
+      display: none;
     }
   }
 `;

@@ -18,15 +18,25 @@ import { Watching } from '../watching.ts';
 import { PassForm } from './pass-form.ts';
 import { recordStyles } from './trial-record.styles.ts';
 
+/** So many passes are listed at once. */
+const LAST = 10;
+
 export class TrialRecord extends LitElement {
   static override styles = [shared, recordStyles];
-  static override properties = { session: { attribute: false }, trial: { attribute: false } };
+  static override properties = {
+    session: { attribute: false },
+    trial: { attribute: false },
+    all: { state: true },
+  };
   declare session: Session | undefined;
   /** Id of the trial in sight; undefined: the last one. */
   declare trial: string | undefined;
+  /** Every pass is listed; otherwise the last ones, so that the next one stays near the thumb. */
+  declare all: boolean;
 
   constructor() {
     super();
+    this.all = false;
     new Watching(this);
   }
 
@@ -47,6 +57,7 @@ export class TrialRecord extends LitElement {
         </p>
         <div class="others"><button @click=${() => openLeaf(this, 'trial-plan')}>Plan a trial</button></div>`;
     const { passes, measurands } = trial;
+    const hidden = this.all ? 0 : Math.max(0, passes.length - LAST);
     return html`<div class="top">
         <h2>Record</h2>
         ${
@@ -73,7 +84,7 @@ export class TrialRecord extends LitElement {
                   </tr>
                 </thead>
                 <tbody>
-                  ${passes.map((pass, k) => this.#row(session, trial, pass, k))}
+                  ${passes.map((pass, k) => (k < hidden ? nothing : this.#row(session, trial, pass, k)))}
                 </tbody>
               </table>`
         }
@@ -82,6 +93,13 @@ export class TrialRecord extends LitElement {
         Record pass ${passes.length + 1}
       </button>
       <div class="others">
+        ${
+          passes.length <= LAST
+            ? nothing
+            : html`<button aria-pressed=${this.all ? 'true' : 'false'} @click=${() => (this.all = !this.all)}>
+                ${this.all ? `The last ${LAST} only` : `All ${passes.length} passes`}
+              </button>`
+        }
         <button @click=${() => openLeaf(this, 'trial-reading', trial.id)}>Read the trial</button>
         <button @click=${() => openLeaf(this, 'trial-plan')}>Plan</button>
       </div>
@@ -115,7 +133,9 @@ export class TrialRecord extends LitElement {
           ${k + 1}<span class="who">${momentText(pass.at, world.clock.now())} ${pass.by}</span>
         </button>
       </td>
-      <td class="run">${run ? runWords(trial, run) : pass.run}<br />edge ${pass.edge}</td>
+      <td class="run">
+        <span class="levels">${run ? runWords(trial, run) : pass.run}</span> edge ${pass.edge}
+      </td>
       ${this.#value(session, pass, CUT, cutUnitOf(trial), false)}
       ${trial.measurands.map((each) => this.#value(session, pass, each.name, each.unit, over.includes(each)))}
       <td>
