@@ -61,6 +61,11 @@ export class AppView extends LitElement {
     this.addEventListener('open-file', () => this.world && void openPickedFile(this.world, this.#doors));
     this.addEventListener('all-notebooks', () => (location.hash = ''));
     this.addEventListener('open-apart', (event) => void openApart(this.world, this.#doors, event));
+    this.addEventListener('print-leaf', () => {
+      this.toggleAttribute('print-leaf', true);
+      window.print();
+      this.toggleAttribute('print-leaf', false);
+    });
     this.addEventListener('open-leaf', (event) => void this.#leaf?.open(event));
     this.addEventListener('keydown', (event) => this.#onKey(event));
     this.addEventListener('dragover', (event) => event.preventDefault());
@@ -315,6 +320,9 @@ export class AppView extends LitElement {
     return html`<start-view
         .world=${this.world}
         .problem=${this.#problem}
+        .readiness=${this.world?.installation.readiness}
+        .persisted=${this.world?.installation.persisted}
+        .risk=${this.world?.installation.risk}
         @open-notebook=${(event: CustomEvent<string>) => (location.hash = encodeURIComponent(event.detail))}
         @open-template=${(event: CustomEvent<Template>) => this.#open(event.detail)}
         @new-notebook=${(event: CustomEvent<UnitSystem>) => this.#new(event.detail)}

@@ -2,7 +2,7 @@
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { LIMITS } from '../../document/index.ts';
-import type { Shelf, ShelfItem, World } from '../ports.ts';
+import type { Installation, Shelf, ShelfItem, World } from '../ports.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { shared } from '../shared.styles.ts';
 
@@ -16,10 +16,17 @@ export class StartView extends LitElement {
   static override properties = {
     world: { attribute: false },
     problem: { attribute: false },
+    readiness: { attribute: false },
+    persisted: { attribute: false },
+    risk: { attribute: false },
     items: { state: true },
   };
   declare world: World | undefined;
   declare problem: string;
+  /** Of the program on this device, as the world has it. */
+  declare readiness: Installation['readiness'] | undefined;
+  declare persisted: boolean | undefined;
+  declare risk: string | undefined;
   declare items: readonly ShelfItem[] | undefined;
 
   static override styles = [
@@ -134,7 +141,7 @@ export class StartView extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { readiness, risk, persisted } = this.world?.installation ?? {};
+    const { readiness, risk, persisted } = this;
     const items = this.items?.filter((item) => item.removedAt === undefined);
     const removed = this.items?.filter((item) => item.removedAt !== undefined) ?? [];
     return html`<div class="sheet">
