@@ -1,4 +1,4 @@
-/** The rows of a squared page: real table rows, painted cell by cell; beyond 300 rows only those in sight exist. Knows no notebook. */
+/** The rows of a squared page: real table rows, painted cell by cell; beyond 100 rows only those in sight exist. Knows no notebook. */
 
 import type { NoteInline } from '../note-tree.ts';
 
@@ -50,8 +50,8 @@ export interface BlockOf {
 }
 
 /** Up to this many rows are all in the document. */
-export const REAL_ROWS = 300;
-const MARGIN_ROWS = 12;
+export const REAL_ROWS = 100;
+const MARGIN_ROWS = 8;
 const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
 
 /** Classes that do not belong to the face of a cell. */
@@ -119,17 +119,26 @@ export class GridBody {
   #marked: BlockOf | undefined;
   #outlined = new Set<HTMLElement>();
 
+  /** What of the page is in sight and how high a row is: asked for once, because asking makes the browser lay out the page. */
+  #view: { top: number; readonly height: number; readonly row: number } | undefined;
+
   constructor(
     private readonly body: HTMLTableSectionElement,
     private readonly scroller: HTMLElement,
-  ) {}
+  ) {
+    const moved = (): void => {
+      if (this.#view) this.#view.top = scroller.scrollTop;
+    };
+    scroller.addEventListener('scroll', moved, { capture: true, passive: true });
+    new ResizeObserver(() => (this.#view = undefined)).observe(scroller);
+  }
 
   /** Draws what changed; `keep` is the row that has the focus and never leaves the document. */
   paint(model: GridModel, selection: BlockOf, keep: number, outlines: readonly Outline[] = []): void {
     if (this.#columns !== model.columns) this.clear();
     this.#columns = model.columns;
     this.#model = model;
-    this.window(keep);
+    this.#putRows(keep);
     for (const [row, tr] of this.#rows) this.#paintRow(model, row, tr);
     this.#mark(selection);
     this.#outline(outlines);
@@ -163,6 +172,7 @@ export class GridBody {
   }
 
   clear(): void {
+    this.#view = undefined;
     this.#rows.clear();
     this.#spacers.length = 0;
     this.#marked = undefined;
@@ -174,21 +184,37 @@ export class GridBody {
   }
 
   get rowHeight(): number {
-    return Number.parseFloat(getComputedStyle(this.scroller).getPropertyValue('--row')) || 30;
+    return this.#look().row;
+  }
+
+  #look(): { top: number; readonly height: number; readonly row: number } {
+    const { scroller } = this;
+    this.#view ??= {
+      top: scroller.scrollTop,
+      height: scroller.clientHeight,
+      row: Number.parseFloat(getComputedStyle(scroller).getPropertyValue('--row')) || 30,
+    };
+    return this.#view;
   }
 
   /** Puts the rows in sight into the document and takes the others out. */
   window(keep: number): void {
+    this.#view = undefined;
+    this.#putRows(keep);
+  }
+
+  #putRows(keep: number): void {
     const model = this.#model;
     if (!model) return;
     const wanted = this.#wanted(model, keep);
     this.body.classList.toggle('virtual', model.rows > REAL_ROWS);
+    let changed = this.body.childElementCount === 0;
     for (const row of this.#rows.keys())
       if (!wanted.has(row)) {
         this.#rows.get(row)?.remove();
         this.#rows.delete(row);
+        changed = true;
       }
-    let changed = this.body.childElementCount === 0;
     for (const row of wanted)
       if (!this.#rows.has(row)) {
         const tr = this.#makeRow(model, row);
@@ -196,7 +222,7 @@ export class GridBody {
         this.#paintRow(model, row, tr);
         changed = true;
       }
-    if (changed || model.rows > REAL_ROWS)
+    if (changed)
       this.#arrange(
         model,
         [...wanted].sort((a, b) => a - b),
@@ -209,12 +235,9 @@ export class GridBody {
       for (let row = 0; row < model.rows; row += 1) wanted.add(row);
       return wanted;
     }
-    const height = this.rowHeight;
-    const first = Math.max(0, Math.floor(this.scroller.scrollTop / height) - MARGIN_ROWS);
-    const last = Math.min(
-      model.rows - 1,
-      Math.ceil((this.scroller.scrollTop + this.scroller.clientHeight) / height) + MARGIN_ROWS,
-    );
+    const { top, height, row: rowHeight } = this.#look();
+    const first = Math.max(0, Math.floor(top / rowHeight) - MARGIN_ROWS);
+    const last = Math.min(model.rows - 1, Math.ceil((top + height) / rowHeight) + MARGIN_ROWS);
     for (let row = first; row <= last; row += 1) wanted.add(row);
     if (keep >= 0 && keep < model.rows) wanted.add(keep);
     if (model.headRow) wanted.add(0);
