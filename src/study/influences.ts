@@ -22,7 +22,8 @@ function reachOf(book: StudyBook, results: readonly CellState[]): Map<CellState,
       if (known) known.push(index);
       else reaches.set(next, [index]);
       if (next.origin) seen.add(next.origin);
-      for (const operand of next.formula?.operands ?? []) seen.add(operand);
+      for (const cell of next.formula?.cells ?? []) seen.add(cell);
+      for (const range of next.formula?.ranges ?? []) seen.add(range);
     }
   }
   return reaches;

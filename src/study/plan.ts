@@ -234,7 +234,7 @@ export class Plan {
       if (!affected.has(next) || needed.has(next) || this.#slots.has(next)) continue;
       needed.add(next);
       if (next.origin) waiting.push(next.origin);
-      if (next.formula) waiting.push(...next.formula.operands);
+      if (next.formula) waiting.push(...next.formula.cells, ...next.formula.ranges);
     }
     return needed;
   }
@@ -312,7 +312,7 @@ export class Plan {
       return place === undefined ? { same: operand.value } : { slot: place };
     }
     const { cells } = this.#book.workbook;
-    const moves = [...cells.within(operand)].some((cell) => this.#slots.has(cell));
+    const moves = !operand.recorded && [...cells.within(operand)].some((cell) => this.#slots.has(cell));
     if (!moves) return { same: cells.gridOf(operand) };
     const { sheet, row, column, rows, columns } = operand;
     return {

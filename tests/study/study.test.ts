@@ -270,6 +270,24 @@ test.each<{ what: string; cells: Cells; results: string[]; contents?: string[] }
     expect(book.state(at(address)).value).toEqual(before.state(at(address)).value);
 });
 
+test('columns of a recording stand still while a given moves', () => {
+  const recording = { id: 'r1', title: 'Log', columns: [{ name: 'force', unit: 'N', values: [10, 20, 60] }] };
+  const cells: Cells = { A1: '2', B1: '=A1*MAX(Log.force)', B2: '=SUM(Log.force*A1)' };
+  const { rows, columns } = answerTo(
+    notebookOf([{ title: 'Sheet', cells }], { parts: { recordings: [recording] } }),
+    {
+      type: 'sweep',
+      axes: [{ cell: at('A1'), spacing: 'list', values: ['1', '3'] }],
+      results: [at('B1'), at('B2')],
+    },
+  );
+  expect(rows).toBe(2);
+  expect(columns.slice(1).map(({ values }) => values)).toEqual([
+    [60, 180],
+    [90, 270],
+  ]);
+});
+
 const ASKED: StudyQuestion = {
   type: 'spread',
   givens: [{ cell: at('A1'), distribution: { shape: 'uniform', half: '10 m/min' } }],
