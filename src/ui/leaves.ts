@@ -19,6 +19,8 @@ export interface Leaf {
   readonly key: string;
   /** Its heading. */
   readonly title: string;
+  /** It can be printed for itself. */
+  readonly printed?: true;
   /** Brings the leaf's element. */
   load(): Promise<unknown>;
   view(place: LeafPlace): TemplateResult;
@@ -128,6 +130,7 @@ export const LEAVES: readonly Leaf[] = [
   {
     key: 'variants',
     title: 'Variants side by side',
+    printed: true,
     load: () => import('./views/what-if/variants-table.ts'),
     view: ({ session }) => html`<variants-table .session=${session}></variants-table>`,
   },

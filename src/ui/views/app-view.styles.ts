@@ -132,5 +132,11 @@ export const appStyles = css`
     start-view {
       display: none;
     }
+    :host([print-leaf]) leaf-dialog {
+      display: block;
+    }
+    :host([print-leaf]) print-view {
+      display: none;
+    }
   }
 `;

@@ -38,11 +38,19 @@ export const headStyles = css`
     font-size: 13px;
     line-height: 1.3;
   }
+  .variant {
+    padding: 1px 8px;
+    border: 1px dashed var(--accent);
+    border-radius: 3px;
+    color: var(--accent);
+    font-size: 13px;
+    font-weight: 600;
+  }
   .spring {
     display: none;
   }
   .busy {
-    color: var(--caution);
+    color: var(--ink);
     font-size: 13px;
     font-weight: 600;
   }
@@ -84,6 +92,7 @@ export const headStyles = css`
       order: 1;
     }
     .status,
+    .variant,
     .spring,
     .busy,
     .switch,

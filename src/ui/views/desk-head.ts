@@ -1,7 +1,7 @@
 /** Head of the desk: title, what is saved, units shown, undo and redo, the way to the machine, the menu. */
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { changeSettings } from '../../document/index.ts';
+import { changeSettings, shownVariant } from '../../document/index.ts';
 import { saveWords } from '../save-words.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -26,6 +26,7 @@ export class DeskHead extends LitElement {
   override render(): TemplateResult | typeof nothing {
     const { session } = this;
     if (!session) return nothing;
+    const shown = shownVariant(session.notebook);
     return html`<header>
       ${this.#side('contents', 'Contents', 'quiet narrow')}
       <h1>
@@ -39,6 +40,7 @@ export class DeskHead extends LitElement {
         </button>
       </h1>
       <span class="status" role="status">${saveWords(session)}</span>
+      ${shown ? html`<span class="variant">shows ${shown.title}</span>` : nothing}
       <span class="spring"></span>
       ${this.#computing(session)}
       <span class="switch" role="group" aria-label="units in which results are shown">

@@ -55,6 +55,29 @@ export class LeafDialog extends LitElement {
         padding: 14px 18px 20px;
         overflow: auto;
       }
+      .ways {
+        display: flex;
+        gap: 8px;
+      }
+      @media print {
+        dialog[open] {
+          position: static;
+          display: block;
+          inline-size: auto;
+          max-inline-size: none;
+          max-block-size: none;
+          margin: 0;
+          overflow: visible;
+          border: 0;
+          box-shadow: none;
+        }
+        .body {
+          overflow: visible;
+        }
+        .ways {
+          display: none;
+        }
+      }
     `,
   ];
 
@@ -87,10 +110,18 @@ export class LeafDialog extends LitElement {
     return html`<dialog aria-labelledby="title" @close=${() => this.#closed()}>
       <div class="head">
         <h2 id="title">${row.title}</h2>
-        <button @click=${close}>Close</button>
+        <span class="ways">
+          ${row.printed ? html`<button @click=${() => this.#print()}>Print</button>` : nothing}
+          <button @click=${close}>Close</button>
+        </span>
       </div>
       <div class="body" tabindex="-1">${row.view({ world, session, detail, close })}</div>
     </dialog>`;
+  }
+
+  /** Prints the leaf in place of the notebook. */
+  #print(): void {
+    this.dispatchEvent(new CustomEvent('print-leaf', { bubbles: true, composed: true }));
   }
 
   close(): void {

@@ -8,6 +8,7 @@ import {
   freshPartId,
   isRefusal,
   putPart,
+  setFormat,
   transactionTo,
 } from '../../document/index.ts';
 import type { Block, Figure, Notebook, PlotSeries, Refusal, Transaction } from '../../document/index.ts';
@@ -93,6 +94,11 @@ export function sweepWorksheet(
     (current) => {
       const worksheet = current.worksheets.at(-1)?.id ?? '';
       return enter(current, { worksheet, row: 0, column: 0, typed: rowsOf(swept, words, current.currency) });
+    },
+    (current) => {
+      const worksheet = current.worksheets.at(-1)?.id ?? '';
+      const block = { row: 1, column: 0, rows: swept.rows, columns: swept.columns.length };
+      return setFormat(current, { worksheet, block, format: { type: 'significant', digits: 5 } });
     },
     (current) => {
       const worksheet = current.worksheets.at(-1)?.id ?? '';

@@ -124,7 +124,7 @@ function limitFields(session: Session, form: SearchForm, at: number, set: Set): 
         limit.relation,
         (relation) => change({ relation }),
       )}
-      ${textField('', limit.limit, (text) => change({ limit: canonicalText(text, session.notebook.currency) ?? text }))}
+      ${textField('limit', limit.limit, (text) => change({ limit: canonicalText(text, session.notebook.currency) ?? text }))}
     </div>
     <button class="link" @click=${() => set({ constraints: form.constraints.toSpliced(at, 1) })}>
       leave it out

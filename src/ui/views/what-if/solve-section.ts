@@ -79,7 +79,8 @@ function solveWords(session: Session, answer: Solved): TemplateResult {
       : nothing;
   if (outcome === 'notReached')
     return html`<p>
-        ▲ ${text(answer.wanted)} can not be reached inside the bounds${nearest ? '; nearest is:' : '.'}
+        ▲ ${text(answer.wanted)} can not be reached exactly inside the
+        bounds${nearest ? '; nearest is:' : '.'}
       </p>
       ${nearest ? line(nearest, 'answer not') : nothing} ${skipped}`;
   return html`${

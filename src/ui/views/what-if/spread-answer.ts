@@ -56,10 +56,9 @@ function resultWords(session: Session, result: SpreadResult): TemplateResult {
         : html`<p>▲ Too few samples gave a number.</p>`
     }
     ${breaches.map(
-      ({ side, limit, words, probability }) =>
+      ({ words, probability }) =>
         html`<p class=${probability >= 0.05 ? 'caution' : 'second'}>
-          ${probability >= 0.05 ? '▲ ' : ''}${percent(probability)} chance to be
-          ${side === 'high' ? 'above' : 'below'} ${text(limit)}${words ? ` (${words})` : ''}
+          ${probability >= 0.05 ? '▲ ' : ''}${percent(probability)} chance to be ${words}
         </p>`,
     )}
     ${failures > 0 ? html`<p class="caution">▲ ${failures} samples have no number${failureWords ? `: ${failureWords}` : ''}.</p>` : nothing}

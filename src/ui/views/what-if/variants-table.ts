@@ -249,7 +249,7 @@ function marks(session: Session, value: VariantValue, best: boolean): TemplateRe
   return html`${
     difference
       ? html`<span class="change"
-          >${text(difference)}${relative === undefined ? '' : `, ${sign(relative)}${(relative * 100).toFixed(1)} %`}</span
+          >${text(difference)}${relative === undefined ? '' : `, ${sign(relative)}${(relative * 100).toFixed(1).replace('-', '−')} %`}</span
         >`
       : nothing
   }

@@ -9,12 +9,32 @@ export const whatIfStyles = css`
   .sections {
     display: flex;
     flex-wrap: wrap;
-    gap: 4px;
+    gap: 3px;
   }
   .sections button {
     flex: 1 1 auto;
-    padding: 2px 8px;
+    padding: 2px 5px;
+    font-size: 14px;
     font-weight: 400;
+  }
+  input[type='radio'] {
+    inline-size: 18px;
+    block-size: 18px;
+    min-block-size: 0;
+    margin: 0 4px 0 0;
+    vertical-align: -3px;
+    accent-color: var(--accent);
+  }
+  li > button.link {
+    text-align: start;
+  }
+  @media (pointer: coarse) {
+    .row > label,
+    .acts button.link {
+      display: inline-flex;
+      align-items: center;
+      min-block-size: 44px;
+    }
   }
   .sections button[aria-pressed='true'] {
     border-color: var(--accent);
@@ -207,5 +227,26 @@ export const whatIfStyles = css`
   svg text {
     fill: var(--ink-2);
     font: 11px var(--face);
+  }
+  @media print {
+    .add,
+    th button,
+    .ask {
+      display: none;
+    }
+    .scroll {
+      overflow: visible;
+    }
+    td input,
+    td select {
+      border: 0;
+      background: none;
+    }
+    table {
+      font-size: 9pt;
+    }
+    td input {
+      inline-size: 7em;
+    }
   }
 `;
