@@ -55,6 +55,8 @@ export type Shape =
       readonly at: Point;
       readonly toward: number;
       readonly reach?: number;
+      /** Which end of the words the leader meets; default: the near one. */
+      readonly anchor?: 'start' | 'end';
       readonly caption: Caption;
     }
   | {

@@ -25,7 +25,7 @@ const stock: FunctionSketch = { sketch: 'stock-part', takes: { m_b: 'm_b', m_f: 
 const rod = { lengths: 'l', diameters: 'D', moduli: 'E', F: 'F' };
 
 export const FUNCTION_SKETCHES: ReadonlyMap<string, FunctionSketch> = new Map([
-  ['MILL.ENGAGEMENT_ANGLE', { sketch: 'engagement-down', takes: ARC }],
+  ['MILL.ENGAGEMENT_ANGLE', { sketch: 'engagement-down', takes: { Dc: 'Dc', ae: 'ae', e: 'e' } }],
   ['MILL.CHIP_MAX', chip],
   ['MILL.CHIP_MEAN', chip],
   ['MILL.CHIP_AT_EXIT', chip],

@@ -149,6 +149,13 @@ function isFreeLeft({ series }: PlotData, level: number): boolean {
   return apart((points) => points[0]) >= apart((points) => points.at(-1));
 }
 
+/** Whether a level lies at the foot of all series: its words then stand below it. */
+function isUnderAll({ series }: PlotData, level: number): boolean {
+  const ys = series.flatMap(({ points }) => points.map(({ y }) => y));
+  const [low, high] = [Math.min(...ys), Math.max(...ys)];
+  return level <= low + 0.04 * (high - low);
+}
+
 /** Words of a level stand at the end where the curves leave most room. */
 function levelMarks(data: PlotData): Plot.Markish[] {
   const { levels } = data;
@@ -156,18 +163,23 @@ function levelMarks(data: PlotData): Plot.Markish[] {
   const upright = levels.filter(({ axis }) => axis === 'x');
   return [
     Plot.ruleY(across, { y: 'value', className: 'level' }),
-    ...(['left', 'right'] as const).map((side) =>
-      Plot.text(
-        across.filter(({ value }) => (isFreeLeft(data, value) ? 'left' : 'right') === side),
-        {
-          y: 'value',
-          text: 'words',
-          frameAnchor: side,
-          textAnchor: side === 'left' ? 'start' : 'end',
-          dy: -8,
-          dx: side === 'left' ? 4 : -4,
-          className: 'words',
-        },
+    ...(['left', 'right'] as const).flatMap((side) =>
+      [false, true].map((below) =>
+        Plot.text(
+          across.filter(
+            ({ value }) =>
+              isUnderAll(data, value) === below && (isFreeLeft(data, value) ? 'left' : 'right') === side,
+          ),
+          {
+            y: 'value',
+            text: 'words',
+            frameAnchor: side,
+            textAnchor: side === 'left' ? 'start' : 'end',
+            dy: below ? 10 : -8,
+            dx: side === 'left' ? 4 : -4,
+            className: 'words',
+          },
+        ),
       ),
     ),
     Plot.ruleX(upright, { x: 'value', className: 'level' }),
@@ -200,7 +212,7 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
     marginLeft: 56,
     marginBottom: 44,
     marginTop: 26,
-    marginRight: 18,
+    marginRight: 26,
     className: 'plot',
     x: {
       type: data.x.logarithmic ? 'log' : 'linear',
@@ -212,6 +224,7 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
       type: data.y.logarithmic ? 'log' : 'linear',
       nice: true,
       label: axisTitle(data.y),
+      insetBottom: data.levels.some(({ axis, value }) => axis === 'y' && isUnderAll(data, value)) ? 20 : 0,
       ...(atZero && { zero: true }),
     },
     marks: [
@@ -220,7 +233,7 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
       Plot.axisX({
         className: 'axis',
         tickSize: 5,
-        ticks: Math.max(3, Math.round(width / 75)),
+        ticks: Math.max(3, Math.round(width / 95)),
         labelAnchor: 'center',
         labelArrow: 'none',
         ...(!data.x.logarithmic && { tickFormat: tick }),

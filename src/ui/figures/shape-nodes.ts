@@ -70,7 +70,7 @@ function lineNodes(shape: Of<'line'>, plane: Plane): SvgNode[] {
 }
 
 /** Where the words of a note stand, from its point, in pixels with y upwards. */
-function noteEnd({ toward, reach = 1 }: Of<'note'>): {
+function noteEnd({ toward, reach = 1, anchor }: Of<'note'>): {
   readonly dx: number;
   readonly dy: number;
   readonly anchor: 'start' | 'end';
@@ -78,7 +78,7 @@ function noteEnd({ toward, reach = 1 }: Of<'note'>): {
   const angle = (toward * Math.PI) / 180;
   const length = 12 + LINE * reach;
   const dx = length * Math.cos(angle);
-  return { dx, dy: length * Math.sin(angle), anchor: dx < 0 ? 'end' : 'start' };
+  return { dx, dy: length * Math.sin(angle), anchor: anchor ?? (dx < 0 ? 'end' : 'start') };
 }
 
 function noteNodes(shape: Of<'note'>, plane: Plane): SvgNode[] {
@@ -153,7 +153,12 @@ function measured(a: Point, b: Point, shape: Of<'dimension'>): SvgNode[] {
     // Words that do not fit along the line stand beyond its outer heads, or beside it.
     if (tight) {
       const beyond = shape.side === 'left' ? Math.max(a[1], b[1]) + 17 + TEXT : Math.min(a[1], b[1]) - 21;
-      return [...nodes, captionNode(shape.caption, a[0], beyond)];
+      return [
+        ...nodes,
+        shape.side === 'left'
+          ? captionNode(shape.caption, a[0] + 10, beyond, 'end')
+          : captionNode(shape.caption, a[0] - 10, beyond, 'start'),
+      ];
     }
     const outward = shape.side === 'left' ? -1 : 1;
     if (!inside)

@@ -118,8 +118,8 @@ function chipView(cut: Engagement, feed: number, edgeAngle: number, say: Say): V
   const mean = (feed * Math.sin(edgeAngle) * (cut.high - cut.low)) / length;
   const stretch = Math.max(1, roundBelow((0.34 * length) / largest));
   const ends = [
-    { at: 0, side: 'left', words: 'entry' },
-    { at: length, side: 'right', words: 'exit' },
+    { at: 0, anchor: 'start', symbol: 'h_in' },
+    { at: length, anchor: 'end', symbol: 'h_out' },
   ] as const;
   return {
     title: 'Chip of one tooth, laid out flat',
@@ -139,16 +139,14 @@ function chipView(cut: Engagement, feed: number, edgeAngle: number, say: Say): V
         at: [length * (cut.entry + cut.exit > Math.PI ? 0.3 : 0.7), 0.5 * mean],
         caption: { symbol: 'h_m', text: say(mean, 'length') },
       },
-      ...ends.map(({ at, side, words }): Shape => {
-        const value = thickness(at);
-        const caption = {
-          symbol: words === 'entry' ? 'h_in' : 'h_out',
-          text: say(value < 1e-9 * feed ? 0 : value, 'length'),
-        };
-        return value * stretch > 0.05 * length
-          ? { type: 'dimension', from: [at, 0], to: [at, value], side, caption }
-          : { type: 'note', at: [at, value], toward: side === 'left' ? 150 : 30, caption };
-      }),
+      ...ends.map(({ at, anchor, symbol }): Shape => ({
+        type: 'note',
+        at: [at, thickness(at)],
+        toward: 90,
+        reach: thickness(at) < 0.4 * largest ? 2.2 : 0.4,
+        anchor,
+        caption: { symbol, text: say(thickness(at), 'length') },
+      })),
       {
         type: 'dimension',
         from: [0, 0],
@@ -162,6 +160,7 @@ function chipView(cut: Engagement, feed: number, edgeAngle: number, say: Say): V
               type: 'note',
               at: [cut.radius * (peak - cut.entry), largest],
               toward: cut.entry + cut.exit > Math.PI ? 50 : 130,
+              reach: 2,
               caption: { symbol: 'h_max', text: say(largest, 'length') },
             } as const,
           ]

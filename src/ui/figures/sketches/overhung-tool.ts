@@ -115,7 +115,7 @@ export const OVERHUNG_TOOL: Sketch = {
         type: 'note',
         at: [x + step.length * 0.42, -step.height / 2 - at(x + step.length * 0.42)],
         toward: -70,
-        reach: 0.7 + 0.9 * (steps.length - 1 - k),
+        reach: 0.7 + 1.3 * (steps.length - 1 - k),
         caption: { symbol, text: say(step.height, 'length') },
       });
       x += step.length;

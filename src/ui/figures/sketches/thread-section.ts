@@ -116,9 +116,9 @@ export const THREAD_SECTION: Sketch = {
         : [
             {
               type: 'note',
-              at: [0.6 * pitch, hole / 2],
-              toward: -115,
-              reach: 1.2,
+              at: [1.5 * pitch, hole / 2],
+              toward: -65,
+              reach: 2.4,
               caption: { text: `hole ${length(hole)}` },
             } as const,
           ]),
