@@ -94,7 +94,7 @@ test('a sweep becomes a worksheet with units and a plot of it', async () => {
   await page.keyboard.press('Enter');
   await shows(page, 'A2', '0.3 mm/tooth');
   // 0.3^2/4 (1/60 - 1/200) mm = 0.2625 um, by hand.
-  await shows(page, 'D2', '0.2625 µm');
+  await shows(page, 'D2', '0.26250 µm');
   await page.getByRole('navigation', { name: 'figures' }).getByText('Sweep 1').waitFor();
   expect(desk?.troubles).toEqual([]);
 });

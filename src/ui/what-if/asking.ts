@@ -12,7 +12,7 @@ const clients = new WeakMap<Session, StudyClient>();
 export function studyOf(session: Session): StudyClient {
   let client = clients.get(session);
   if (!client) {
-    client = new StudyClient(session.world.startStudy);
+    client = new StudyClient(session.world.startStudy, session.world.build);
     const opened = client;
     clients.set(session, opened);
     session.closing.add(() => opened.close());

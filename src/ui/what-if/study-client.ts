@@ -25,7 +25,11 @@ export class StudyClient {
   #request = 0;
   readonly #waiting = new Map<number, Waiting>();
 
-  constructor(private readonly start: StartStudy) {}
+  constructor(
+    private readonly start: StartStudy,
+    /** Which build the page belongs to: a worker of another one is refused. */
+    private readonly build: string,
+  ) {}
 
   ask(notebook: Notebook, question: StudyQuestion, progress: (done: number) => void = () => {}): Asked {
     this.#worker ??= this.start(
@@ -40,7 +44,11 @@ export class StudyClient {
   }
 
   #take(message: FromStudy): void {
-    if (message.type === 'ready') return;
+    if (message.type === 'ready') {
+      if (message.build !== this.build)
+        this.#fail('it belongs to another version of the program; load the page again');
+      return;
+    }
     const waiting = this.#waiting.get(message.request);
     if (!waiting) return;
     if (message.type === 'progress') return waiting.progress(message.done);

@@ -97,7 +97,8 @@ export function sweepWorksheet(
     },
     (current) => {
       const worksheet = current.worksheets.at(-1)?.id ?? '';
-      const block = { row: 1, column: 0, rows: swept.rows, columns: swept.columns.length };
+      const first = swept.columns.findIndex(({ role }) => role === 'result');
+      const block = { row: 1, column: first, rows: swept.rows, columns: swept.columns.length - first };
       return setFormat(current, { worksheet, block, format: { type: 'significant', digits: 5 } });
     },
     (current) => {
