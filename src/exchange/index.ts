@@ -11,5 +11,7 @@ export * from './write-csv.ts';
 export * from './read-csv.ts';
 export * from './csv-metadata.ts';
 export * from './import-table.ts';
+export * from './read-recording.ts';
+export * from './write-recording.ts';
 export * from './compare-notebooks.ts';
 export * from './merge-notebooks.ts';
