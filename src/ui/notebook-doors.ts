@@ -1,6 +1,6 @@
 /** Ways of whole notebooks into the program and out of it: files chosen, dropped or handed over, templates, file copies. */
 
-import { readAnyNotebook, readLink, writeNotebook } from '../exchange/index.ts';
+import { writeNotebook } from '../exchange/index.ts';
 import type { ReadNotebook, StoredResults } from '../exchange/index.ts';
 import { EMPTY_HISTORY, isRefusal } from '../document/index.ts';
 import type { Notebook, Refusal } from '../document/index.ts';
@@ -24,15 +24,19 @@ export interface Doors {
 /** Notebook files and reports. */
 const ACCEPTED = '.json,application/json,.html,.htm,text/html';
 
+const fetchReading = (): Promise<typeof import('./reading-notebooks.ts')> => import('./reading-notebooks.ts');
+
 const wordsOf = (reason: unknown): string => (reason instanceof Error ? reason.message : String(reason));
 
 /** `fresh`: a template, which becomes a notebook of its own. The results it came with are shown until they are confirmed. */
 export async function openText(world: World, doors: Doors, text: string, fresh: boolean): Promise<void> {
+  const { readAnyNotebook } = await fetchReading();
   await openRead(world, doors, readAnyNotebook(text), fresh);
 }
 
 /** What stands behind the # of a link. */
 export async function openLink(world: World, doors: Doors, fragment: string): Promise<void> {
+  const { readLink } = await fetchReading();
   await openRead(world, doors, await readLink(fragment, unpacked), false);
 }
 

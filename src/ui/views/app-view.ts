@@ -13,8 +13,8 @@ import { StartView } from './start-view.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { LeafDialog } from './leaf-dialog.ts';
 import { QuestionDialog } from './question-dialog.ts';
-import { wasAtMachine } from './machine-page.ts';
 import { PageGrid } from './page-grid.ts';
+import { fetchMachinePage, wasAtMachine } from '../at-machine.ts';
 import { copyReminder } from '../copy-reminder.ts';
 import { finished } from '../finished.ts';
 import {
@@ -341,6 +341,7 @@ export class AppView extends LitElement {
   }
 
   #machine(session: Session): TemplateResult {
+    void fetchMachinePage();
     return html`<machine-page .session=${session} @to-desk=${() => this.#turn(false)}></machine-page>`;
   }
 

@@ -28,13 +28,6 @@ import { WakeLock } from '../wake-lock.ts';
 import { Watching } from '../watching.ts';
 import { machineStyles } from './machine-page.styles.ts';
 
-/** True where this window was at the machine with the notebook when it was reloaded; selects the worksheet. */
-export function wasAtMachine(session: Session): boolean {
-  const received = keptReceived(session.notebook);
-  if (received) session.select(0, 0, false, received.worksheet);
-  return received !== undefined;
-}
-
 export class MachinePage extends LitElement {
   static override styles = [shared, machineStyles];
   static override properties = { session: { attribute: false } };
