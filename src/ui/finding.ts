@@ -18,7 +18,7 @@ export interface Query {
 /** What is looked for, as a pattern; undefined where nothing is. */
 function pattern({ text, matchCase, whole }: Query): RegExp | undefined {
   if (text === '') return undefined;
-  const plain = text.replaceAll(/[\\^$.*+?()[\]{}|/-]/g, String.raw`\$&`);
+  const plain = text.replaceAll(/[\\^$.*+?()[\]{}|/]/g, String.raw`\$&`);
   return new RegExp(whole ? `^${plain}$` : plain, matchCase ? 'gu' : 'giu');
 }
 

@@ -25,11 +25,11 @@ export const keypadStyles = css`
     scrollbar-width: thin;
   }
   .keys {
-    grid-template-columns: repeat(5, minmax(64px, 1fr));
+    grid-template-columns: repeat(5, minmax(min(64px, var(--key, 64px)), 1fr));
   }
   button:not(.link) {
-    min-block-size: 64px;
-    min-inline-size: 64px;
+    min-block-size: var(--key, 64px);
+    min-inline-size: min(64px, var(--key, 64px));
     padding: 2px 4px;
     background: var(--paper);
     font-size: 18px;

@@ -6,7 +6,6 @@ import { USUAL_UNITS, kindHere, pressKey } from '../desk-keys.ts';
 import '../elements/keypad.ts';
 import type { KeypadPress } from '../keypad-press.ts';
 import { decimalMark } from '../number-locale.ts';
-import { setSystemKeyboard } from '../own-keypad.ts';
 import { PLAIN, readQuantity } from '../../quantity/index.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -33,7 +32,12 @@ export class DeskKeypad extends LitElement {
     css`
       :host {
         display: block;
-        flex: none;
+        margin: 6px -14px -8px -12px;
+      }
+      @media (max-height: 900px) {
+        :host {
+          --key: 50px;
+        }
       }
       .more {
         display: flex;
@@ -84,11 +88,14 @@ export class DeskKeypad extends LitElement {
       .decimalMark=${decimalMark()}
       @keypad=${(event: CustomEvent<KeypadPress>) => pressKey(session, event.detail)}
     >
-      <div class="more" role="group" aria-label="for formulas">
-        ${isFormula || draft.text === '' ? FORMULA_KEYS.map(([key, words]) => this.#key(session, key, words)) : nothing}
-        ${isFormula ? this.#caret(session) : nothing}
-        <button class="word" @click=${() => setSystemKeyboard(session, true)}>letters</button>
-      </div>
+      ${
+        isFormula || draft.text === ''
+          ? html`<div class="more" role="group" aria-label="for formulas">
+              ${FORMULA_KEYS.map(([key, words]) => this.#key(session, key, words))}
+              ${isFormula ? this.#caret(session) : nothing}
+            </div>`
+          : nothing
+      }
       ${
         usual.length === 0
           ? nothing

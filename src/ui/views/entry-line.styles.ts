@@ -170,6 +170,11 @@ export const entryLineStyles = css`
     font-size: 14px;
     white-space: nowrap;
   }
+  @media (max-width: 560px) {
+    .field {
+      flex-basis: 190px;
+    }
+  }
   @media (pointer: coarse) {
     :host {
       --field: 44px;
@@ -177,6 +182,9 @@ export const entryLineStyles = css`
     .choices li {
       align-items: center;
       min-block-size: 44px;
+    }
+    .hint.typing {
+      min-block-size: 22px;
     }
   }
 `;

@@ -44,7 +44,7 @@ export class EntryLine extends LitElement {
     const { session } = this;
     if (!session) return nothing;
     const { row, column, toRow, toColumn } = session.selection;
-    const { cell, draft, result } = session;
+    const { draft, result } = session;
     const text = draft?.text ?? contentHere(session);
     const block = row === toRow && column === toColumn ? '' : `:${addressText(toColumn, toRow)}`;
     const completion = shownCompletion(session);
@@ -60,8 +60,8 @@ export class EntryLine extends LitElement {
                     role="option"
                     id="choice-${k}"
                     aria-selected=${k === completion.at ? 'true' : 'false'}
-                    @pointerdown=${(event: Event) => {
-                      event.preventDefault();
+                    @mousedown=${(event: Event) => event.preventDefault()}
+                    @click=${() => {
                       if (choice.type === 'choice') pickChoice(session, k);
                       else pick(session, completion, k);
                     }}
@@ -114,29 +114,9 @@ export class EntryLine extends LitElement {
             }}
           />
         </div>
-        ${this.#choices(session)} ${this.#unit(session)}
-        <select
-          aria-label="role"
-          ?disabled=${!cell || session.readOnly}
-          @change=${(event: Event) => setRole(session, valueOf(event) as Role)}
-        >
-          ${ROLES.map(
-            (role) =>
-              html`<option value=${role} .selected=${cell ? roleOf(cell) === role : role === 'note'}>
-                ${role}
-              </option>`,
-          )}
-        </select>
-        <button
-          class="more"
-          aria-haspopup="menu"
-          title="Shift+F10: cut, copy, paste, fill, sort, insert, delete, move"
-          @click=${(event: Event) => this.#more(session, event)}
-        >
-          More…
-        </button>
+        ${draft && isTouched() ? this.#keyboard(session) : this.#tools(session)}
       </div>
-      <div class="hint">
+      <div class="hint ${draft ? 'typing' : ''}">
         ${this.#under(session, hintAt(text, draft?.from ?? 0, session.catalogue, session.notebook.reading))}
       </div>
       <div class="unseen" role="status" aria-live="polite">
@@ -146,11 +126,62 @@ export class EntryLine extends LitElement {
     `;
   }
 
-  /** On touch: the keypad while a value is typed, or the way back to it from the system's keyboard. */
+  /** Beside the text: choice, unit, role, and the actions for what is selected. */
+  #tools(session: Session): TemplateResult {
+    const { cell } = session;
+    return html`${this.#choices(session)} ${this.#unit(session)}
+      <select
+        aria-label="role"
+        ?disabled=${!cell || session.readOnly}
+        @change=${(event: Event) => setRole(session, valueOf(event) as Role)}
+      >
+        ${ROLES.map(
+          (role) =>
+            html`<option value=${role} .selected=${cell ? roleOf(cell) === role : role === 'note'}>
+              ${role}
+            </option>`,
+        )}
+      </select>
+      <button
+        class="more"
+        aria-haspopup="menu"
+        title="Shift+F10: cut, copy, paste, fill, sort, insert, delete, move"
+        @click=${(event: Event) => this.#more(session, event)}
+      >
+        More…
+      </button>`;
+  }
+
+  /** On touch while something is typed: the way from the keypad to the system's keyboard and back. */
+  #keyboard(session: Session): TemplateResult | typeof nothing {
+    if (session.cell?.choices) return nothing;
+    const system = isSystemKeyboard();
+    if (!system && !isOwnKeypad(session)) return nothing;
+    return html`<button
+      @pointerdown=${(event: Event) => event.preventDefault()}
+      @mousedown=${(event: Event) => event.preventDefault()}
+      @click=${() => this.#turn(session, !system)}
+    >
+      ${system ? 'keypad' : 'letters'}
+    </button>`;
+  }
+
+  /** The system brings its keyboard up or takes it away when the field gets the focus anew. */
+  #turn(session: Session, system: boolean): void {
+    setSystemKeyboard(session, system);
+    const { draft } = session;
+    if (!draft) return;
+    const field = this.renderRoot.querySelector<HTMLInputElement>('.field input');
+    void this.updateComplete.then(() => {
+      if (draft.where === 'line') {
+        field?.blur();
+        field?.focus();
+      } else this.dispatchEvent(new CustomEvent('to-page', { bubbles: true, composed: true }));
+    });
+  }
+
+  /** On touch: the keypad while a value or a formula is typed. */
   #keypad(session: Session): TemplateResult | typeof nothing {
-    if (!session.draft || !isTouched()) return nothing;
-    if (isSystemKeyboard())
-      return html`<button class="link" @click=${() => setSystemKeyboard(session, false)}>keypad</button>`;
     if (!isOwnKeypad(session)) return nothing;
     if (!this.#loaded) {
       void import('./desk-keypad.ts').then(() => {

@@ -10,6 +10,7 @@ import { Faces } from '../faces.ts';
 import type { GridAction } from '../keymap.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
+import { isTouched } from '../own-keypad.ts';
 import { barOf, openBar } from '../page-bar.ts';
 import { pointedAt } from '../pointing.ts';
 import { referenceMarks } from '../reference-marks.ts';
@@ -217,8 +218,9 @@ export class PageGrid extends LitElement {
     this.#watcher.observe(scroller);
   }
 
-  /** Puts the focus on the active cell. */
+  /** Puts the focus on the active cell; where it has it already, anew, so that the right keyboard comes. */
   focusCell(): void {
+    if (isTouched()) this.#editor?.input.blur();
     this.#editor?.focus();
   }
 
