@@ -3,7 +3,8 @@
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { StudyAnswer, VariantRow, VariantValue } from '../../../calculation/index.ts';
 import {
-  baseNotebook,
+  cellAt,
+  findWorksheet,
   freshPartId,
   ownValues,
   partsOf,
@@ -13,7 +14,7 @@ import {
   setVariantValue,
   variantsOf,
 } from '../../../document/index.ts';
-import type { CellPlace, Notebook, Variant, WatchedCell } from '../../../document/index.ts';
+import type { Cell, CellPlace, Notebook, Variant, WatchedCell } from '../../../document/index.ts';
 import { editedText, typing } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { shared } from '../../shared.styles.ts';
@@ -150,7 +151,7 @@ export class VariantsTable extends LitElement {
   ): TemplateResult {
     const { place, best } = row;
     const winners = bestOf(answer?.values ?? [], best);
-    const worked = contentAt(session, place).startsWith('=');
+    const worked = cellOf(session, place)?.content.startsWith('=');
     const values = answer && keyOf(answer.cell) === keyOf(place) ? answer.values : [];
     return html`<tr>
       <th scope="row">
@@ -178,15 +179,15 @@ export class VariantsTable extends LitElement {
       ${[undefined, ...variants].map((variant, at) =>
         variant && !worked
           ? givenCell(session, variant, place, values[at], winners.has(at))
-          : valueCell(session, values[at], winners.has(at)),
+          : valueCell(session, place, values[at], winners.has(at)),
       )}
     </tr>`;
   }
 }
 
-function contentAt(session: Session, { worksheet, row, column }: CellPlace): string {
-  const sheet = baseNotebook(session.notebook).worksheets.find(({ id }) => id === worksheet);
-  return sheet?.rows[row]?.[column]?.content ?? '';
+function cellOf(session: Session, { worksheet, row, column }: CellPlace): Cell | undefined {
+  const sheet = findWorksheet(session.notebook, worksheet);
+  return sheet && cellAt(sheet, row, column);
 }
 
 const differs = (session: Session, key: string): boolean =>
@@ -204,9 +205,14 @@ function setBest(session: Session, { best: _before, ...row }: WatchedCell, at: n
   session.run(putPart(session.notebook, { part: 'watched', record, description: 'say which is better' }));
 }
 
-function valueCell(session: Session, value: VariantValue | undefined, best: boolean): TemplateResult {
+function valueCell(
+  session: Session,
+  place: CellPlace,
+  value: VariantValue | undefined,
+  best: boolean,
+): TemplateResult {
   return html`<td class="${value && value.breaches.length > 0 ? 'breach' : ''} ${best ? 'best' : ''}">
-    ${value ? valueWords(session, value) : '…'} ${value ? marks(session, value, best) : nothing}
+    ${value ? valueWords(session, place, value) : '…'} ${value ? marks(session, value, best) : nothing}
   </td>`;
 }
 
@@ -223,7 +229,7 @@ function givenCell(
     <input
       aria-label="${cellWords(session, place)} in ${variant.title}; empty is the base's"
       ?disabled=${session.readOnly}
-      placeholder=${value ? valueWords(session, value) : ''}
+      placeholder=${value ? valueWords(session, place, value) : ''}
       .value=${own ? editedText(own.content, notebook.currency) : ''}
       @change=${(event: Event) =>
         session.run(
@@ -239,7 +245,9 @@ function givenCell(
   </td>`;
 }
 
-const valueWords = (session: Session, value: VariantValue): string => resultText(value, session.notebook);
+/** With the digits of its cell. */
+const valueWords = (session: Session, place: CellPlace, value: VariantValue): string =>
+  resultText(value, session.notebook, cellOf(session, place)?.format);
 
 function marks(session: Session, value: VariantValue, best: boolean): TemplateResult {
   const { difference, relative, unit, breaches } = value;

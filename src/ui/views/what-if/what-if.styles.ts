@@ -29,6 +29,11 @@ export const whatIfStyles = css`
     text-align: start;
   }
   @media (pointer: coarse) {
+    td input,
+    td select.best,
+    th button.link {
+      min-block-size: 44px;
+    }
     .row > label,
     .acts button.link {
       display: inline-flex;
@@ -241,6 +246,7 @@ export const whatIfStyles = css`
     td select {
       border: 0;
       background: none;
+      appearance: none;
     }
     table {
       font-size: 9pt;
