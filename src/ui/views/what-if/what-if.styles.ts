@@ -29,11 +29,6 @@ export const whatIfStyles = css`
     text-align: start;
   }
   @media (pointer: coarse) {
-    td input,
-    td select.best,
-    th button.link {
-      min-block-size: 44px;
-    }
     .row > label,
     .acts button.link {
       display: inline-flex;
@@ -232,6 +227,13 @@ export const whatIfStyles = css`
   svg text {
     fill: var(--ink-2);
     font: 11px var(--face);
+  }
+  @media (pointer: coarse) {
+    td input,
+    td select.best,
+    th button.link {
+      min-block-size: 44px;
+    }
   }
   @media print {
     .add,
