@@ -184,7 +184,7 @@ test('inside the hard ranges every function gives a finite value or says what is
   for (const definition of DEFINITIONS) {
     const next = chance(20_260_309);
     const compiled = compileDefinition(definition);
-    for (const i of attempts(12, SAMPLES, 300)) {
+    for (const i of attempts(4, SAMPLES, 40)) {
       const args = sampledArguments(definition, next, i % 2 === 0 ? 'usual' : 'hard');
       const value = compiled.evaluate(args, {});
       if (isFailure(value) && SPEECHLESS.test(value.message))
@@ -315,7 +315,7 @@ test('every refusal and every caution is reached by some argument', () => {
       const wanted = [...(each.refuses ?? []), ...(each.cautions ?? [])].map(({ when }) => when);
       const compiled = compileDefinition(each);
       const next = chance(3);
-      for (const i of attempts(least, 6000, 4000)) {
+      for (const i of attempts(least, 6000, 2000)) {
         if (!wanted.some((when) => waiting.has(when))) return;
         const args = sampledArguments(each, next, i % 2 === 0 ? 'usual' : 'hard');
         const value = compiled.evaluate(args, {

@@ -145,12 +145,16 @@ function blocksOf(formula: string): string[] {
 }
 
 const COMBINATIONS = ['right', 'left'].flatMap((hand) =>
-  ['down', 'up'].map((sense) => [hand, sense] as const),
+  ['down', 'up'].flatMap((sense) => ['mm', 'inch'].map((units) => [hand, sense, units] as const)),
 );
 
+/** Numbers of a block in whole steps of the last digit written. */
+const steps = (block: string, letter: string): number =>
+  Math.round(Number(new RegExp(`${letter}(-?[\\d.]+)`).exec(block)?.[1] ?? 0) * 1e4);
+
 test.each(COMBINATIONS)(
-  'the program of a %s hand thread, %s milling, is the helix asked for, inside its envelope, from and to the safe height',
-  (hand, sense) => {
+  'the program of a %s hand thread, %s milling, in %s, is the helix asked for, inside its envelope, from and to the safe height',
+  (hand, sense, units) => {
     fc.assert(
       fc.property(
         fc.constantFrom('M6', 'M8x1', 'M10', 'M16x1.5', 'M24', 'M48x4'),
@@ -158,21 +162,39 @@ test.each(COMBINATIONS)(
         fc.integer({ min: 2, max: 6 }),
         fc.double({ min: 1, max: 20, noNaN: true }),
         (designation, share, diameters, safe) => {
-          const major = Number(/\d+/.exec(designation)?.[0]);
-          const pitch = pitchOf(designation);
+          // All lengths in the units of the program: M10 stands for 10 tenths of an inch.
+          const [scale, word] = units === 'mm' ? [1, 'mm'] : [0.1, 'in'];
+          const major = Number(/\d+/.exec(designation)?.[0]) * scale;
+          const pitch = pitchOf(designation) * scale;
           const length = diameters * 0.5 * major;
           const cutter = share * major;
           const blocks = blocksOf(
-            `=THREAD.MILL_PROGRAM(${cutter} mm; 4; 0.05 mm; 120 m/min; ${major} mm; ${pitch} mm; ${length} mm; ${safe} mm; "${hand}"; "${sense}")`,
+            `=THREAD.MILL_PROGRAM(${cutter} ${word}; 4; 0.05 mm; 120 m/min; ${major} ${word}; ${pitch} ${word}; ${length} ${word}; ${safe} ${word}; "${hand}"; "${sense}"; "${units}")`,
           );
+          // The first lines say units, assumptions and that it must be proved out.
+          expect(blocks[0]).toContain(`UNITS ${units.toUpperCase()})`);
+          expect(blocks[1]).toMatch(
+            /^\(FULL-FORM CUTTER .*LONGER THAN THE THREAD.*ZERO IN THE MIDDLE OF THE HOLE/,
+          );
+          expect(blocks[2]).toBe('(PROVE OUT ABOVE THE PART)');
+          // Ends and centres of the arcs agree to the last digit: on a grid of whole steps both radii are equal.
+          let here = 0;
+          for (const block of blocks.filter((each) => /^G[23] /.test(each))) {
+            const [end, centre] = [steps(block, 'X'), here + steps(block, 'I')];
+            expect(steps(block, 'Y')).toBe(0);
+            expect(steps(block, 'J')).toBe(0);
+            expect(Math.abs(end - centre)).toBe(Math.abs(here - centre));
+            here = end;
+          }
+          expect(here).toBe(0);
           const program = readProgram(blocks);
           const { moves } = program;
           const places = moves.flatMap((move) => move.places);
           const radius = (major - cutter) / 2;
           const close = 3e-4;
 
-          // Modes: mm, XY plane, absolute, feed in mm/min, no cutter compensation.
-          expect(program.modes).toEqual(['G21', 'G17', 'G90', 'G94', 'G40']);
+          // Modes: units, XY plane, absolute, feed by the minute, no cutter compensation.
+          expect(program.modes).toEqual([units === 'mm' ? 'G21' : 'G20', 'G17', 'G90', 'G94', 'G40']);
           // It ends where it began, in the middle of the hole above the part.
           const [first, last] = [places[0], places.at(-1)];
           expect(last).toEqual(first);

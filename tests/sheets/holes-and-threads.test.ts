@@ -118,8 +118,9 @@ test('the raw face of 25 degrees brings the caution of the walking drill', () =>
  * radius 1.25 mm, leads of a quarter of the pitch, 0.3125 mm. Words of ISO 6983-1.
  */
 test('the program of the milled thread says to prove it out and runs one pitch in one turn', () => {
-  expect(listBelow(THREAD, 'program', 10)).toEqual([
+  expect(listBelow(THREAD, 'program', 11)).toEqual([
     '(INTERNAL THREAD 8X1.25, RIGHT HAND, CLIMB, UNITS MM)',
+    '(FULL-FORM CUTTER 5.5, LONGER THAN THE THREAD; ZERO IN THE MIDDLE OF THE HOLE, ON THE FACE)',
     '(PROVE OUT ABOVE THE PART)',
     'G21 G17 G90 G94 G40',
     'S4630 M3',

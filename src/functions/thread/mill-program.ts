@@ -38,6 +38,14 @@ export default {
       meaning: '"right" or "left" hand thread',
     },
     optional('milling_sense', '"down"'),
+    {
+      name: 'units',
+      symbol: 'units',
+      kind: 'text',
+      words: ['mm', 'inch'],
+      default: { value: '"mm"' },
+      meaning: 'units of the program: "mm" (G21) or "inch" (G20)',
+    },
   ],
   result: {
     kind: 'text',
@@ -56,7 +64,7 @@ export default {
   ],
   reading:
     'half circle from the middle to the wall over a quarter of the pitch, one turn over the pitch, half circle back over a quarter',
-  compute({ Dc, d, P, L, Z_s, n, vf, hand, sense }) {
+  compute({ Dc, d, P, L, Z_s, n, vf, hand, sense, units }) {
     if (
       typeof Dc !== 'number' ||
       typeof d !== 'number' ||
@@ -77,6 +85,7 @@ export default {
       feed: vf,
       hand: hand === 'left' ? 'left' : 'right',
       sense: sense === 'up' ? 'up' : 'down',
+      units: units === 'inch' ? 'inch' : 'mm',
     });
     return typeof blocks === 'string' ? failure('#NUM!', blocks) : { grid: blocks.map((block) => [block]) };
   },
@@ -96,6 +105,7 @@ export default {
       given: ['8 mm', '4', '0.05 mm', '120 m/min', '10 mm', '1.5 mm', '15 mm', '2 mm'],
       gives: [
         '"(INTERNAL THREAD 10X1.5, RIGHT HAND, CLIMB, UNITS MM)"',
+        '"(FULL-FORM CUTTER 8, LONGER THAN THE THREAD; ZERO IN THE MIDDLE OF THE HOLE, ON THE FACE)"',
         '"(PROVE OUT ABOVE THE PART)"',
         '"G21 G17 G90 G94 G40"',
         '"S4775 M3"',
@@ -108,6 +118,36 @@ export default {
       ],
       origin: 'byHand',
       how: 'written out by hand from the radius of the path 1 mm, the pitch and the length; read back move by move in the tests',
+    },
+    {
+      given: [
+        '0.36 in',
+        '4',
+        '0.002 in',
+        '400 ft/min',
+        '0.5 in',
+        '1 in / 13',
+        '0.75 in',
+        '0.1 in',
+        '"right"',
+        '"down"',
+        '"inch"',
+      ],
+      gives: [
+        '"(INTERNAL THREAD 0.5X0.0769, RIGHT HAND, CLIMB, UNITS INCH)"',
+        '"(FULL-FORM CUTTER 0.36, LONGER THAN THE THREAD; ZERO IN THE MIDDLE OF THE HOLE, ON THE FACE)"',
+        '"(PROVE OUT ABOVE THE PART)"',
+        '"G20 G17 G90 G94 G40"',
+        '"S4244 M3"',
+        '"G0 X0 Y0 Z0.1"',
+        '"G0 Z-0.7692"',
+        '"G3 X0.07 Y0 Z-0.75 I0.035 J0 F9.51"',
+        '"G3 X0.07 Y0 Z-0.6731 I-0.07 J0"',
+        '"G3 X0 Y0 Z-0.6538 I-0.035 J0"',
+        '"G0 Z0.1"',
+      ],
+      origin: 'byHand',
+      how: '1/2-13: radius of the path (0.5 - 0.36)/2 = 0.07 in; 400 ft/min over pi 0.36 in is 4244 1/min; 0.002 times 4 times 4244 times 0.14/0.5 is 9.51 in/min; a quarter of the pitch is 0.0192 in',
     },
   ],
   since: '0.1',
