@@ -1,6 +1,7 @@
-/** A tablet's way in: the built page on an https server with a certificate of the shop's own, made ready in a profile of its own, and the server gone. */
+/** A tablet's way in: the built page on an https server with a certificate of the shop's own, installed in a profile of its own, and the server gone. */
 
 import { execFileSync } from 'node:child_process';
+import { X509Certificate, createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -32,12 +33,14 @@ function certificate(): { cert: Buffer; key: Buffer } {
   return { cert: readFileSync(cert), key: readFileSync(key) };
 }
 
-/** A touch screen with the same profile every time, which accepts the shop's certificate. */
-async function startTablet(): Promise<BrowserContext> {
+/** A touch screen with the same profile every time, which trusts the shop's certificate and no other. */
+async function startTablet(cert: Buffer): Promise<BrowserContext> {
+  const own = new X509Certificate(cert).publicKey.export({ type: 'spki', format: 'der' });
+  const trusted = createHash('sha256').update(own).digest('base64');
   const root = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
   tablet = await chromium.launchPersistentContext(join(home, 'profile'), {
     executablePath: chromiumPath(),
-    args: [...FLAGS, ...root, '--ignore-certificate-errors'],
+    args: [...FLAGS, ...root, `--ignore-certificate-errors-spki-list=${trusted}`],
     viewport: { width: 820, height: 1180 },
     hasTouch: true,
     isMobile: true,
@@ -45,10 +48,12 @@ async function startTablet(): Promise<BrowserContext> {
   return tablet;
 }
 
-test('a tablet opens the page by the shop address over https, is made ready, and works with the server gone', async () => {
-  server = await serve({ folder: DIST, host: '127.0.0.1', tls: certificate() });
+test('a tablet opens the page by the shop address over https, installs it, and works with the server gone', async () => {
+  const { cert, key } = certificate();
+  server = await serve({ folder: DIST, host: '127.0.0.1', tls: { cert, key } });
   const address = `https://${SHOP_HOST}:${server.port}/`;
-  let page = await (await startTablet()).newPage();
+  let context = await startTablet(cert);
+  let page = await context.newPage();
   await page.goto(address);
   expect(await page.evaluate(() => isSecureContext)).toBe(true);
   await newNotebook(page);
@@ -58,17 +63,22 @@ test('a tablet opens the page by the shop address over https, is made ready, and
   await saved(page);
   await readyWithoutNetwork(page);
   const notebook = page.url();
+  let devtools = await context.newCDPSession(page);
+  expect(await devtools.send('Page.getInstallabilityErrors')).toEqual({ installabilityErrors: [] });
+  const program = { manifestId: address };
+  await devtools.send('PWA.install', { ...program, installUrlOrBundleUrl: address });
   await server.close();
   server = undefined;
-  await tablet?.close();
-  page = await (await startTablet()).newPage();
+  await context.close();
+  context = await startTablet(cert);
+  page = await context.newPage();
   await page.goto(notebook);
   await shows(page, 'A2', '10 mm');
   await enter(page, 'A1', '7 mm');
   await shows(page, 'A2', '14 mm');
   await saved(page);
-  await page.goto(address);
-  await page.getByText('Ready without network.').waitFor();
-  await page.locator('section[aria-label="templates"] .open').first().click();
-  await page.locator('page-grid td.active .editor').waitFor();
+  devtools = await context.newCDPSession(page);
+  const [started] = await Promise.all([context.waitForEvent('page'), devtools.send('PWA.launch', program)]);
+  await started.getByText('Ready without network.').waitFor();
+  await started.locator('start-view .open', { hasText: 'New notebook' }).waitFor();
 });

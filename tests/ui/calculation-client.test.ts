@@ -140,3 +140,17 @@ test('with nothing to set aside it rests until the next edit', () => {
   expect(workers).toHaveLength(2);
   expect(workers[1]?.got[0]?.type).toBe('open');
 });
+
+test('a worker of the same build is heard, one of another build is ended and the words say what to do', () => {
+  const calculation = client();
+  calculation.open(notebook);
+  workers[0]?.say({ type: 'ready', build: 'build 1' });
+  workers[0]?.say(answer(1));
+  expect(states.at(-1)).toBe('idle');
+  expect(workers[0]?.ended).toBe(false);
+  const other = client();
+  other.open(notebook);
+  workers[1]?.say({ type: 'ready', build: 'build 2' });
+  expect(workers[1]?.ended).toBe(true);
+  expect(states.at(-1)).toBe('foreign');
+});

@@ -26,7 +26,7 @@ function line(): {
     starts += 1;
     [receive, failed] = [hear, stop];
     return { post: (message) => heard.push(message), terminate: () => {} };
-  });
+  }, 'build 1');
   return {
     client,
     heard,
@@ -159,4 +159,16 @@ test('of two givens the slower one parts the plot into a line for each of its va
   const [figure] = partsOf(apply(notebook, swept.changes), 'figures');
   const rows = figure?.content.type === 'plot' ? figure.content.series.map(({ y }) => y.block.row) : [];
   expect(rows).toEqual([1, 3]);
+});
+
+test('a what-if worker of another build is refused with what to do about it', async () => {
+  const bench = line();
+  const { outcome } = bench.client.ask(notebook, question);
+  bench.answer({ type: 'ready', build: 'build 2' });
+  const refused = await outcome;
+  expect(refused.type === 'refused' && refused.message).toContain('load the page again');
+  const next = bench.client.ask(notebook, question);
+  bench.answer({ type: 'ready', build: 'build 1' });
+  bench.answer({ type: 'answered', request: 2, answer });
+  expect(await next.outcome).toMatchObject({ type: 'answered' });
 });
