@@ -96,7 +96,7 @@ export class CompareView extends LitElement {
         ${choose}
         <button @click=${() => this.#apart(received)}>Open it as a notebook of its own</button>
       </div>
-      ${open.length === 0 ? nothing : this.#actions(session, open)}
+      ${open.length === 0 && this.#taken === 0 ? nothing : this.#actions(session, open)}
       ${places.length === 0 ? nothing : this.#table(session, places)} ${this.#results(session, received)}`;
   }
 
@@ -124,10 +124,14 @@ export class CompareView extends LitElement {
               Take what only they changed (${there.length})
             </button>`
       }
-      <button ?disabled=${off} @click=${() => this.#take(session, open)}>
-        Take everything received (${open.length})
-      </button>
-      <button @click=${() => this.#keep(open)}>Keep all of mine</button>
+      ${
+        open.length === 0
+          ? nothing
+          : html`<button ?disabled=${off} @click=${() => this.#take(session, open)}>
+                Take everything received (${open.length})
+              </button>
+              <button @click=${() => this.#keep(open)}>Keep all of mine</button>`
+      }
       ${this.#taken > 0 ? html`<button ?disabled=${!session.canUndo} @click=${() => this.#undo(session)}>Undo</button>` : nothing}
     </div>`;
   }
