@@ -164,7 +164,6 @@ export class Faces implements GridModel {
     if (typeof value === 'number' && result && result.kind !== 'date') {
       const typed = this.#asTyped(content, cell, result.unit);
       const { number, unit } = numberText(value, result.unit, notebook, cell?.format);
-      if (typed !== undefined) return { type: 'number', text: typed, unit, role, ...marks };
       const room =
         this.width(column) -
         NUMBER_PADDING -
@@ -173,11 +172,12 @@ export class Faces implements GridModel {
       const fits = (text: string): boolean =>
         this.#measure(text, MONO) + this.#measure(unit, `13px ${FACE}`) <= room;
       const face = { type: 'number', unit, role, ...marks } as const;
-      if (fits(number)) return { ...face, text: number };
-      const title = [`${number} ${unit}`.trim(), marks.title ?? ''].filter(Boolean).join('\n');
+      const whole = typed ?? number;
+      if (fits(whole)) return { ...face, text: whole };
+      const title = [`${whole} ${unit}`.trim(), marks.title ?? ''].filter(Boolean).join('\n');
       for (let digits = 5; digits >= (cell?.format ? 6 : 3); digits -= 1) {
         const rounded = numberText(value, result.unit, notebook, { type: 'significant', digits }).number;
-        if (rounded.length < number.length && fits(rounded)) return { ...face, text: rounded, title };
+        if (rounded.length < whole.length && fits(rounded)) return { ...face, text: rounded, title };
       }
       return { ...face, text: '↔', title: `the column is too narrow for ${title}` };
     }
