@@ -75,6 +75,23 @@ export class StartView extends LitElement {
         gap: 0 12px;
         border-block-end: 1px solid var(--ruling);
       }
+      .links {
+        display: flex;
+        gap: 12px;
+        font-size: 14px;
+      }
+      .title {
+        flex: 1;
+      }
+      @media (pointer: coarse) {
+        .links button,
+        summary {
+          min-block-size: 44px;
+        }
+        summary {
+          align-content: center;
+        }
+      }
       .dates {
         flex-basis: 100%;
         margin: -4px 0 2px;
@@ -202,15 +219,17 @@ export class StartView extends LitElement {
     const copy = item.copiedAt === undefined ? 'no file copy yet' : `file copy ${when(item.copiedAt)}`;
     return html`<li>
       <button class="open" @click=${() => this.#tell('open-notebook', item.id)}>${item.title}</button>
-      <button class="link" aria-label="rename ${item.title}" @click=${() => this.#rename(item)}>
-        rename
-      </button>
-      <button class="link" aria-label="duplicate ${item.title}" @click=${() => this.#duplicate(item)}>
-        duplicate
-      </button>
-      <button class="link" aria-label="remove ${item.title}" @click=${() => this.#remove(item)}>
-        remove
-      </button>
+      <span class="links">
+        <button class="link" aria-label="rename ${item.title}" @click=${() => this.#rename(item)}>
+          rename
+        </button>
+        <button class="link" aria-label="duplicate ${item.title}" @click=${() => this.#duplicate(item)}>
+          duplicate
+        </button>
+        <button class="link" aria-label="remove ${item.title}" @click=${() => this.#remove(item)}>
+          remove
+        </button>
+      </span>
       <p class="second dates">changed ${when(item.changedAt)} · ${copy}</p>
     </li>`;
   }
@@ -222,17 +241,19 @@ export class StartView extends LitElement {
         ${items.map(
           (item) =>
             html`<li>
-              <span>${item.title}</span>
-              <button
-                class="link"
-                aria-label="bring back ${item.title}"
-                @click=${() => this.#carryOut((shelf) => shelf.bringBack(item.id))}
-              >
-                bring back
-              </button>
-              <button class="link" aria-label="erase ${item.title}" @click=${() => this.#erase(item)}>
-                erase
-              </button>
+              <span class="title">${item.title}</span>
+              <span class="links">
+                <button
+                  class="link"
+                  aria-label="bring back ${item.title}"
+                  @click=${() => this.#carryOut((shelf) => shelf.bringBack(item.id))}
+                >
+                  bring back
+                </button>
+                <button class="link" aria-label="erase ${item.title}" @click=${() => this.#erase(item)}>
+                  erase
+                </button>
+              </span>
               <p class="second dates">
                 removed ${when(item.removedAt ?? 0)} · kept at least until
                 ${when((item.removedAt ?? 0) + (this.world?.shelf.keptAside ?? 0))}
