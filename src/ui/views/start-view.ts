@@ -87,6 +87,7 @@ export class StartView extends LitElement {
         .links button,
         summary {
           min-block-size: 44px;
+          min-inline-size: 44px;
         }
         summary {
           align-content: center;
