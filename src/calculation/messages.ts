@@ -25,6 +25,10 @@ export interface ResultCaution {
   /** 'caution' marks the cell; 'assumed' is the note of F15; 'breach' is a limit passed. */
   readonly type: 'caution' | 'assumed' | 'breach';
   readonly acknowledged?: string;
+  /** The reading that may be meant instead: it stands for the formula's text from `from` to `to` (F7a). */
+  readonly replacement?: string;
+  readonly from?: number;
+  readonly to?: number;
 }
 
 /** All that is known of one filled cell. */

@@ -10,6 +10,10 @@ export interface OpenCaution {
   readonly text: string;
   readonly key?: string;
   readonly acknowledged?: string;
+  /** The reading that may be meant instead, and what of the formula it stands for. */
+  readonly replacement?: string;
+  readonly from?: number;
+  readonly to?: number;
   readonly root?: CellAddress;
 }
 
@@ -33,8 +37,8 @@ export function openCautions(session: Session): readonly OpenCaution[] {
       const { code, message, root } = result.error;
       list.push({ address, type: 'error', text: `${code} ${message}`, ...(root && { root }) });
     }
-    for (const { type, text, key, acknowledged } of distinct(result.cautions))
-      list.push({ address, type, text, key, ...(acknowledged !== undefined && { acknowledged }) });
+    for (const { type, text, key, acknowledged, ...press } of distinct(result.cautions))
+      list.push({ address, type, text, key, ...press, ...(acknowledged !== undefined && { acknowledged }) });
   });
   const place = new Map(session.notebook.worksheets.map(({ id }, k) => [id, k]));
   const rank = ({ address }: OpenCaution): number =>

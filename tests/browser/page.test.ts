@@ -189,6 +189,23 @@ test('a caution stands at the value, is listed, and can be acknowledged with a r
   await page.locator('margin-cautions .done', { hasText: 'edge radius measured' }).first().waitFor();
 });
 
+test('F7a one press writes the fraction of an inch that was meant', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', '=3/8 in');
+  await goTo(page, 'A1');
+  await page.getByRole('button', { name: 'write 0.375 in instead' }).first().click();
+  // 3/8 in = 0.375 in = 9.525 mm, exactly.
+  await shows(page, 'A1', '9.525 mm');
+  expect(
+    await page
+      .locator('entry-line input, entry-line [contenteditable], entry-line textarea')
+      .first()
+      .inputValue(),
+  ).toBe('=0.375 in');
+});
+
 test('the usual caution is in sight on the first page and beside every worksheet', async () => {
   desk = await openDesk();
   const { page } = desk;

@@ -3,6 +3,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { acknowledge } from '../editing.ts';
 import { cellLink } from '../cell-links.ts';
+import { otherReading } from '../other-reading.ts';
 import { openCautions } from '../open-cautions.ts';
 import type { OpenCaution } from '../open-cautions.ts';
 import { inWords } from '../number-locale.ts';
@@ -92,7 +93,7 @@ export class MarginCautions extends LitElement {
     const open = each.acknowledged === undefined;
     const can = each.type === 'caution' || each.type === 'breach';
     return html`<li class="${each.type} ${open ? 'open' : ''}">
-      ${cellLink(session, each.address)} ${inWords(each.text)}
+      ${cellLink(session, each.address)} ${inWords(each.text)} ${otherReading(session, each.address, each)}
       ${each.root ? html` · begins at ${cellLink(session, each.root)}` : nothing}
       ${
         open
