@@ -100,8 +100,8 @@ test('a tick falls when the formula or its unit changes, not when rows are inser
   }
   expect(await reviewed(page)).toBe('2');
   await goTo(page, 'A1');
-  await page.getByRole('button', { name: 'Notebook', exact: true }).click();
-  await page.getByRole('button', { name: /^Insert rows? above/ }).click();
+  await page.getByRole('button', { name: 'More…' }).click();
+  await page.locator('actions-menu').getByRole('menuitem', { name: 'Insert row above' }).click();
   await focusGrid(page);
   await page.locator('review-walk .so b', { hasText: /^2$/ }).waitFor();
   await enter(page, 'A3', '=A2*2.5');
