@@ -7,7 +7,7 @@ import { callsOf, parse, tokenize, typeset } from '../expression/index.ts';
 import type { Node } from '../expression/index.ts';
 import type { Session } from './session.ts';
 import { decimalMark } from './number-locale.ts';
-import { numberText } from './value-text.ts';
+import { beforeRest, putIn, valueText } from './put-in.ts';
 
 export interface Working {
   /** MathML text. */
@@ -33,12 +33,17 @@ export function workingOf(session: Session, explained: Explained = session): Wor
   const called = new Set(callsOf(tree).map((call) => call.name));
   const definitions = domain.filter((each) => called.has(each.name));
   const single = tree.type === 'call' ? domain.find((each) => each.name === tree.name) : undefined;
+  if (single && !('equation' in single)) {
+    // A table or an iteration has no equation: its call says what is asked of it.
+    const put = withValues(session, cell);
+    return { definitions, equation: set(tree), ...(put && { substituted: put }) };
+  }
   if (single) {
     const equation = definitionEquation(single);
     const put = equationWithValues(session, explained, single, tree);
     return { definitions, ...(equation && { equation }), ...(put && { substituted: put }) };
   }
-  const substituted = withValues(session, explained, cell.content);
+  const substituted = withValues(session, cell);
   return { definitions, equation: set(tree), ...(substituted && { substituted }) };
 }
 
@@ -68,13 +73,8 @@ export function stepEquations(definition: FunctionDefinition): readonly string[]
 }
 
 /** Each reference replaced by its value with its unit, in the text. */
-function withValues(session: Session, { explanation }: Explained, content: string): string | undefined {
-  const operands = new Map((explanation?.operands ?? []).map((each) => [each.text, each]));
-  if (operands.size === 0) return undefined;
-  const put = replaced(content, (text) => {
-    const operand = operands.get(text);
-    return operand && valueText(session, operand.value, operand.unit);
-  });
+function withValues(session: Session, cell: Cell): string | undefined {
+  const put = putIn(session, cell);
   return put === undefined ? undefined : typesetText(put);
 }
 
@@ -129,20 +129,6 @@ function literal(
   return unit ? `${text} ${unit}` : text;
 }
 
-function valueText(session: Session, value: unknown, unit: string): string | undefined {
-  if (typeof value !== 'number') return undefined;
-  const { number } = numberText(value, unit, session.notebook, { type: 'significant', digits: 5 });
-  const plain = number
-    .replaceAll(/[\u202f\u00a0 ]/g, '')
-    .replace('−', '-')
-    .replace(',', '.')
-    .replace(/(\.\d*?)0+$/, '$1')
-    .replace(/\.$/, '');
-  if (!/^-?\d+(\.\d+)?(E-?\d+)?$/.test(plain)) return undefined;
-  const text = unit ? `${plain} ${unit}` : plain;
-  return plain.startsWith('-') ? `(${text})` : text;
-}
-
 /** The text with its references replaced; undefined if nothing was. */
 function replaced(text: string, by: (reference: string) => string | undefined): string | undefined {
   let out = '';
@@ -152,7 +138,7 @@ function replaced(text: string, by: (reference: string) => string | undefined): 
     if (token.type !== 'name' && token.type !== 'cell') continue;
     const value = by(text.slice(token.from, token.to));
     if (value === undefined) continue;
-    out += text.slice(at, token.from) + value;
+    out += text.slice(at, token.from) + beforeRest(value, text.slice(token.to));
     at = token.to;
     count += 1;
   }
