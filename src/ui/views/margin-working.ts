@@ -9,6 +9,7 @@ import { cellLink } from '../cell-links.ts';
 import { equation } from '../elements/equation.ts';
 import { distinct } from '../open-cautions.ts';
 import { inWords } from '../number-locale.ts';
+import { operandWords } from '../put-in.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { parameterDetail } from '../signature.ts';
@@ -149,10 +150,10 @@ export class MarginWorking extends LitElement {
   }
 
   #steps(session: Session): TemplateResult | typeof nothing {
-    const { explanation, notebook } = session;
+    const { explanation, notebook, cell } = session;
     const steps = (explanation?.calls ?? []).flatMap((call) => call.steps);
     const operands = explanation?.operands ?? [];
-    if (steps.length === 0 && operands.length === 0) return nothing;
+    if (!cell || (steps.length === 0 && operands.length === 0)) return nothing;
     return html`
       ${
         operands.length > 0
@@ -163,7 +164,9 @@ export class MarginWorking extends LitElement {
                   (each) =>
                     html`<tr>
                       <td class="mono">${each.text}</td>
-                      <td>${resultText(each, notebook)}</td>
+                      <td>
+                        ${each.value === null ? operandWords(session, cell, each.text) : resultText(each, notebook)}
+                      </td>
                     </tr>`,
                 )}
               </table>
