@@ -31,6 +31,8 @@ function opened(file: string): { readonly notebook: Notebook; readonly results: 
     ),
   );
   results.take({
+    type: 'results',
+    revision: 1,
     complete: true,
     worksheets: notebook.worksheets.map(({ id }) => id),
     numbers: { addresses: new Uint32Array(), values: new Float64Array() },
@@ -162,6 +164,8 @@ test('every sketch of the shipped notebooks reads its cells, and a change of one
       const changed = new Results();
       const result = { value: 0.001, kind: 'length', unit: 'mm', cautions: [] };
       changed.take({
+        type: 'results',
+        revision: 1,
         complete: true,
         worksheets: [],
         numbers: { addresses: new Uint32Array(), values: new Float64Array() },

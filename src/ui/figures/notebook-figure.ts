@@ -52,6 +52,9 @@ export const figureStyles = [
   shared,
   unsafeCSS(FIGURE_RULES),
   css`
+    button.link {
+      min-block-size: 26px;
+    }
     .picture svg {
       display: block;
       max-inline-size: 100%;
@@ -88,6 +91,13 @@ export const figureStyles = [
       font-size: 13px;
       cursor: pointer;
     }
+    @media (pointer: coarse) {
+      button.link,
+      summary {
+        min-block-size: 44px;
+        align-content: center;
+      }
+    }
   `,
 ];
 
@@ -95,10 +105,13 @@ export class NotebookFigure extends LitElement {
   static override properties = {
     session: { attribute: false },
     figure: { attribute: false },
+    plain: { type: Boolean },
     shown: { state: true },
   };
   declare session: Session | undefined;
   declare figure: Figure | undefined;
+  /** Without the links that save it. */
+  declare plain: boolean;
   declare shown: ShownFigure | undefined;
 
   static override styles = [
@@ -140,6 +153,11 @@ export class NotebookFigure extends LitElement {
   #width = 0;
   #watch: IntersectionObserver | undefined;
   #size: ResizeObserver | undefined;
+
+  constructor() {
+    super();
+    this.plain = false;
+  }
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -238,7 +256,7 @@ export class NotebookFigure extends LitElement {
                   ${tableOf(table)}
                 </div>
               </details>
-              <div class="files">
+              <div class="files" ?hidden=${this.plain}>
                 <button class="link" @click=${() => void this.#save('svg')}>save as SVG</button>
                 <button class="link" @click=${() => void this.#save('png')}>save as PNG</button>
               </div>`

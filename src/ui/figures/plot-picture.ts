@@ -251,6 +251,8 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
     ],
   });
   svg.querySelector('style')?.remove();
+  // The figure says in one sentence what it shows; the library's labels of groups would only repeat its parts.
+  for (const each of svg.querySelectorAll('[aria-label]')) each.removeAttribute('aria-label');
   svg.setAttribute('y', String(key.height));
   const whole = svgElement(
     node(

@@ -106,6 +106,14 @@ export class FigureEditor extends LitElement {
         gap: 10px;
         margin-block-start: 14px;
       }
+      button.link {
+        min-block-size: 26px;
+      }
+      @media (pointer: coarse) {
+        button.link {
+          min-block-size: 44px;
+        }
+      }
       i {
         font-size: 15px;
       }
@@ -136,7 +144,7 @@ export class FigureEditor extends LitElement {
     const refused = isDraftRefused(made);
     if (!refused) this.#last = made;
     return html`
-      ${this.#last ? html`<notebook-figure .session=${session} .figure=${this.#last}></notebook-figure>` : nothing}
+      ${this.#last ? html`<notebook-figure plain .session=${session} .figure=${this.#last}></notebook-figure>` : nothing}
       ${refused ? html`<div class="error" role="alert">${made.refused}</div>` : nothing}
       <label
         >Title

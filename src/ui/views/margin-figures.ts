@@ -52,6 +52,14 @@ export class MarginFigures extends LitElement {
       li {
         margin-block-end: 22px;
       }
+      button.link {
+        min-block-size: 26px;
+      }
+      @media (pointer: coarse) {
+        button.link {
+          min-block-size: 44px;
+        }
+      }
       .tools {
         display: flex;
         flex-wrap: wrap;
