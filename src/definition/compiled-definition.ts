@@ -150,7 +150,8 @@ export function compileDefinition(definition: FunctionDefinition, rescale?: Resc
     const value = definition.compute(
       Object.fromEntries([...values, ...others, ...scales]),
       (symbol, noted, kind) => notes.step?.({ symbol, meaning: '', kind, value: noted }),
-      (text) => notes.caution?.({ key: `${definition.name}: ${text}`, text }),
+      // By family: what a table says of its row is said once in a cell that reads two columns of it.
+      (text) => notes.caution?.({ key: `${definition.family}: ${text}`, text }),
     );
     if (typeof value === 'number' && !Number.isFinite(value))
       return failure('#NUM!', 'no number results from these values');

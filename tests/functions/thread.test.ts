@@ -130,6 +130,16 @@ test('the torque of a tap is the integral of the groove over its depth', () => {
   );
 });
 
+test('a forming factor on the hole for forming has a caution: the factor goes with a cut thread', () => {
+  const cautions = (hole: number, factor: number): readonly string[] =>
+    calculated(`=THREAD.TAP_TORQUE(10 mm; 1.5 mm; ${hole} mm; 3500 MPa; ${factor})`).cautions;
+  expect(cautions(9.34, 2)).toEqual([
+    'hole 9.34 mm is one for forming: the factor 2 goes with the groove of a cut thread; give the hole of a cut thread, about diameter minus pitch',
+  ]);
+  expect(cautions(8.5, 2)).toEqual([]);
+  expect(cautions(9.34, 1)).toEqual([]);
+});
+
 test('turns by kind of cutter: single row, a tooth in every pitch, in every other', () => {
   expect(numberIn('=THREAD.MILL_TURNS(1.5 mm; 15 mm)')).toBe(1);
   expect(numberIn('=THREAD.MILL_TURNS(1.5 mm; 15 mm; "every other")')).toBe(2);

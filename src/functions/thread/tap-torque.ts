@@ -44,7 +44,14 @@ export default {
       text: 'the hole {Dh} is below the full height of the thread {d}: the tap would ream it too',
     },
   ],
+  cautions: [
+    {
+      when: 'AND(k_t >= 1.5; Dh > d - 0.7 * P)',
+      text: 'hole {Dh} is one for forming: the factor {k_t} goes with the groove of a cut thread; give the hole of a cut thread, about diameter minus pitch',
+    },
+  ],
   remarks: [
+    'Forming: the torque of a tap that cuts the same thread, from its smaller hole, times 1.5 to 2.5.',
     'All teeth of the chamfer are in the cut. Friction of the guiding threads and packed chips are not in it.',
   ],
   sources: ['derived'],
