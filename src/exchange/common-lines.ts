@@ -53,10 +53,10 @@ function cellsOfLine(worksheet: Worksheet, axis: Axis, at: number): Map<number, 
   return cells;
 }
 
-/** True for lines that both added where they may be one: alike, or empty on one side. */
+/** True for lines that both added where they may be one: nothing of the one stands where the other has something else. */
 function canBeOne(a: Worksheet, b: Worksheet, axis: Axis, [i, j]: readonly [number, number]): boolean {
-  const empty = cellsOfLine(a, axis, i).size === 0 || cellsOfLine(b, axis, j).size === 0;
-  return empty || isSameLine(a, b, axis, [i, j]);
+  const right = cellsOfLine(b, axis, j);
+  return [...cellsOfLine(a, axis, i)].every(([at, cell]) => !right.has(at) || isSame(cell, right.get(at)));
 }
 
 function isSameLine(a: Worksheet, b: Worksheet, axis: Axis, [i, j]: readonly [number, number]): boolean {
