@@ -1,9 +1,34 @@
 /** A notebook that came back, laid beside one's own: differences in words, who made them, and results that come out differently. */
 
-import { cellAt, findWorksheet, forEachCell, isSame, labelOf, worksheetTitled } from '../document/index.ts';
-import type { Cell, CellPlace, Notebook, Worksheet } from '../document/index.ts';
-import { compareNotebooks, shownValue } from '../exchange/index.ts';
-import type { Difference, ReadNotebook, StoredResults } from '../exchange/index.ts';
+import {
+  apply,
+  cellAt,
+  findWorksheet,
+  forEachCell,
+  isRefusal,
+  isSame,
+  labelOf,
+  transactionTo,
+} from '../document/index.ts';
+import type {
+  AnyPart,
+  Cell,
+  CellPlace,
+  Notebook,
+  PartName,
+  Refusal,
+  Transaction,
+  Worksheet,
+} from '../document/index.ts';
+import {
+  NO_RESULTS,
+  compareNotebooks,
+  laidBeside,
+  placeKey,
+  shownValue,
+  takeDifferences,
+} from '../exchange/index.ts';
+import type { Difference, ReadNotebook, StoredResult, StoredResults } from '../exchange/index.ts';
 import { addressText } from '../expression/index.ts';
 import { resultsFor } from './export-results.ts';
 import { editedText } from './number-locale.ts';
@@ -35,12 +60,72 @@ const placeOf = (difference: Difference): CellPlace | undefined =>
     ? { worksheet: difference.worksheet, row: difference.row, column: difference.column }
     : undefined;
 
-/** The same place has the same key whichever two states are compared. */
-function keyOf(difference: Difference): string {
-  const { ours: _ours, theirs: _theirs, ...place } = difference;
-  const side = difference.ours ?? difference.theirs;
-  const id = typeof side === 'object' && 'id' in side ? side.id : undefined;
-  return JSON.stringify([place, difference.type === 'worksheet' ? id : undefined]);
+/** Both notebooks laid upon one another line by line, as far as a comparison needs it. */
+export interface Comparison {
+  /** Ours, with room for lines that only theirs has: nothing of it is committed yet. */
+  readonly ours: Notebook;
+  readonly theirs: Notebook;
+  /** Stored results of theirs at the places of `theirs`. */
+  readonly results: StoredResults;
+  readonly base: Notebook | undefined;
+}
+
+/** Stored results where their cells stand after they were laid out; the order of filled cells tells which is which. */
+function movedResults(from: Notebook, to: Notebook, results: StoredResults): StoredResults {
+  const moved = new Map<string, ReadonlyMap<string, StoredResult>>();
+  for (const [k, worksheet] of to.worksheets.entries()) {
+    const before = from.worksheets[k];
+    const stored = before && results.get(before.id);
+    if (!before || !stored) continue;
+    if (before.rows === worksheet.rows) {
+      moved.set(worksheet.id, stored);
+      continue;
+    }
+    const [old, now] = [addressesOf(before), addressesOf(worksheet)];
+    if (old.length !== now.length) continue;
+    const pairs = now.flatMap((address, at): [string, StoredResult][] => {
+      const result = stored.get(old[at] ?? '');
+      return result ? [[address, result]] : [];
+    });
+    moved.set(worksheet.id, new Map(pairs));
+  }
+  return moved;
+}
+
+function addressesOf(worksheet: Worksheet): string[] {
+  const found: string[] = [];
+  forEachCell(worksheet, (_, row, column) => found.push(addressText(column, row)));
+  return found;
+}
+
+/** Lays what came back beside our notebook; refused where there is no room. */
+export function comparison(
+  notebook: Notebook,
+  received: ReadNotebook,
+  base: Notebook | undefined,
+): Comparison | Refusal {
+  const beside = laidBeside(notebook, received.notebook, base);
+  if (isRefusal(beside.room)) return beside.room;
+  return {
+    ours: apply(notebook, beside.room.changes),
+    theirs: beside.theirs,
+    results: movedResults(received.notebook, beside.theirs, received.results),
+    base: beside.base,
+  };
+}
+
+/** One step on our notebook that takes over what stands in the chosen places. */
+export function taking(
+  notebook: Notebook,
+  { ours }: Comparison,
+  places: readonly ComparedPlace[],
+): Transaction | Refusal {
+  const taken = takeDifferences(
+    ours,
+    places.map(({ difference }) => difference),
+  );
+  if (isRefusal(taken)) return taken;
+  return transactionTo(notebook, apply(ours, taken.changes), taken.description);
 }
 
 /** Of the states that were handed over, the one nearest to what came back. */
@@ -78,30 +163,28 @@ function cellSide(
   return { value, lines: [...formula, ...propertyLines(cell, other)] };
 }
 
-const counterpart = (ours: Notebook, theirs: Notebook, worksheet: Worksheet): Worksheet | undefined =>
-  (ours.id === theirs.id ? findWorksheet(theirs, worksheet.id) : undefined) ??
-  worksheetTitled(theirs, worksheet.title);
-
 const words = (text: string): Side => ({ value: text, lines: [] });
 const cellsOf = ({ rows }: Worksheet): number =>
   rows.reduce((sum, row) => sum + (row?.filter(Boolean).length ?? 0), 0);
 
 function sidesOf(
   session: Session,
-  { notebook: theirs, results }: ReadNotebook,
+  { ours: notebook, theirs, results }: Comparison,
   difference: Difference,
 ): { readonly where: string; readonly ours: Side; readonly theirs: Side } {
-  const { notebook } = session;
   const home = 'worksheet' in difference ? findWorksheet(notebook, difference.worksheet) : undefined;
   switch (difference.type) {
     case 'cell': {
       const { row, column, ours, theirs: other } = difference;
-      const there = home && counterpart(notebook, theirs, home);
+      const there = findWorksheet(theirs, difference.worksheet);
       const label = (home && labelOf(home, row, column)) || (there ? labelOf(there, row, column) : '');
       const at = `${home?.title ?? ''} ${addressText(column, row)}`;
+      // Where room is still to be made, our results stand elsewhere.
+      const own =
+        home === findWorksheet(session.notebook, difference.worksheet) ? resultsFor(session) : NO_RESULTS;
       return {
         where: label === '' ? at : `${at} · ${label}`,
-        ours: cellSide(notebook, home, difference, resultsFor(session), other),
+        ours: cellSide(notebook, home, difference, own, other),
         theirs: cellSide(theirs, there, difference, results, ours),
       };
     }
@@ -117,16 +200,50 @@ function sidesOf(
         ours: words(difference.ours),
         theirs: words(difference.theirs),
       };
+    case 'part': {
+      const { part, id, ours, theirs: other } = difference;
+      const title = [ours, other].map((each) => each && titleOf(each)).find((text) => text !== undefined);
+      return { where: `${PARTS[part]}: ${title ?? id}`, ours: partSide(ours), theirs: partSide(other) };
+    }
     default: {
       const side = (value: unknown): Side => (value === undefined ? NOTHING : words(brief(value)));
-      const name = 'name' in difference ? difference.name : '';
+      const name = 'name' in difference ? difference.name : 'title';
       return {
-        where: [home?.title ?? '', difference.type, name].filter((text) => text !== '').join(' '),
+        where: [home?.title ?? '', difference.type === 'name' ? 'name' : '', name]
+          .filter((text) => text !== '')
+          .join(' '),
         ours: side(difference.ours),
         theirs: side(difference.theirs),
       };
     }
   }
+}
+
+const PARTS: Readonly<Record<PartName, string>> = {
+  variants: 'Variant',
+  watched: 'Row of the variants',
+  spreads: 'Spread',
+  studies: 'Study',
+  figures: 'Figure',
+  recordings: 'Recording',
+  photographs: 'Photograph',
+  trials: 'Trial',
+  reviews: 'Review',
+};
+
+function titleOf(record: AnyPart): string | undefined {
+  if ('title' in record) return record.title;
+  if ('words' in record) return record.words;
+  return 'place' in record ? addressText(record.place.column, record.place.row) : undefined;
+}
+
+function partSide(record: AnyPart | undefined): Side {
+  if (!record) return NOTHING;
+  if ('passes' in record) return words(`${record.passes.length} passes of ${record.runs.length} runs`);
+  if ('initials' in record) return { value: `ticked by ${record.initials}`, lines: [record.content] };
+  if ('columns' in record) return words(`${record.columns[0]?.values.length ?? 0} rows`);
+  if ('data' in record) return words(`${record.width} x ${record.height}`);
+  return words(brief(record));
 }
 
 const MOST_LETTERS = 160;
@@ -139,20 +256,17 @@ function brief(value: unknown): string {
 }
 
 /** Everything that differs now, in the order of our worksheets. */
-export function comparedPlaces(
-  session: Session,
-  received: ReadNotebook,
-  base: Notebook | undefined,
-): readonly ComparedPlace[] {
-  const { notebook } = session;
+export function comparedPlaces(session: Session, compared: Comparison): readonly ComparedPlace[] {
+  const { ours, theirs, base } = compared;
   const changed = (other: Notebook): ReadonlySet<string> | undefined =>
-    base && new Set(compareNotebooks(base, other).map(keyOf));
-  const [here, there] = [changed(notebook), changed(received.notebook)];
-  return compareNotebooks(notebook, received.notebook).map((difference) => {
-    const key = keyOf(difference);
-    const author: Author =
-      !here || !there ? 'unknown' : there.has(key) ? (here.has(key) ? 'both' : 'there') : 'here';
-    return { key, difference, place: placeOf(difference), author, ...sidesOf(session, received, difference) };
+    base && new Set(compareNotebooks(base, other).map(placeKey));
+  const [here, there] = [changed(ours), changed(theirs)];
+  return compareNotebooks(ours, theirs).map((difference) => {
+    const key = placeKey(difference);
+    const known = here !== undefined && there !== undefined;
+    const both = known && there.has(key) && here.has(key);
+    const author: Author = !known ? 'unknown' : both ? 'both' : there.has(key) ? 'there' : 'here';
+    return { key, difference, place: placeOf(difference), author, ...sidesOf(session, compared, difference) };
   });
 }
 
@@ -167,27 +281,27 @@ export interface DifferingResult {
 const SAME = 1e-9;
 
 /** Formulas that stand on both sides alike and give something else: what the changed values do. */
-export function differingResults(session: Session, received: ReadNotebook): readonly DifferingResult[] {
+export function differingResults(
+  session: Session,
+  { theirs, results }: Comparison,
+): readonly DifferingResult[] {
   const { notebook } = session;
   const own = resultsFor(session);
   const found: DifferingResult[] = [];
   for (const worksheet of notebook.worksheets) {
-    const there = counterpart(notebook, received.notebook, worksheet);
+    const there = findWorksheet(theirs, worksheet.id);
     if (!there) continue;
     forEachCell(worksheet, ({ content }, row, column) => {
       if (!content.startsWith('=') || cellAt(there, row, column)?.content !== content) return;
       const address = addressText(column, row);
-      const [here, other] = [
-        own.get(worksheet.id)?.get(address),
-        received.results.get(there.id)?.get(address),
-      ];
+      const [here, other] = [own.get(worksheet.id)?.get(address), results.get(there.id)?.get(address)];
       if (!here || !other || isSameResult(here, other)) return;
       const label = labelOf(worksheet, row, column);
       found.push({
         place: { worksheet: worksheet.id, row, column },
         where: `${worksheet.title} ${address}${label === '' ? '' : ` · ${label}`}`,
         ours: shownValue(notebook, worksheet, row, column, own).text,
-        theirs: shownValue(received.notebook, there, row, column, received.results).text,
+        theirs: shownValue(theirs, there, row, column, results).text,
       });
     });
   }

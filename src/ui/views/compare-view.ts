@@ -2,11 +2,11 @@
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { isRefusal } from '../../document/index.ts';
-import type { Notebook } from '../../document/index.ts';
-import { readAnyNotebook, readNotebook, takeDifferences, writeNotebook } from '../../exchange/index.ts';
-import type { ReadNotebook } from '../../exchange/index.ts';
-import { ancestorOf, comparedPlaces, differingResults } from '../comparing.ts';
-import type { Author, ComparedPlace, Side } from '../comparing.ts';
+import type { Notebook, Refusal, Transaction } from '../../document/index.ts';
+import { mergeNotebooks, readAnyNotebook, readNotebook, writeNotebook } from '../../exchange/index.ts';
+import type { Merged, ReadNotebook } from '../../exchange/index.ts';
+import { ancestorOf, comparedPlaces, comparison, differingResults, taking } from '../comparing.ts';
+import type { Author, ComparedPlace, Comparison, Side } from '../comparing.ts';
 import { momentText } from '../machine-change.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -42,6 +42,15 @@ export class CompareView extends LitElement {
   declare problem: string;
   #prepared: ReadNotebook | undefined;
   #taken = 0;
+  #last:
+    | {
+        readonly notebook: Notebook;
+        readonly received: ReadNotebook;
+        readonly base: Notebook | undefined;
+        readonly compared: Comparison | Refusal;
+        readonly merged: Merged | undefined;
+      }
+    | undefined;
 
   constructor() {
     super();
@@ -84,7 +93,11 @@ export class CompareView extends LitElement {
         </p>
         ${problem}
         <p>${choose}</p>`;
-    const places = comparedPlaces(session, received, this.base?.notebook);
+    const compared = this.#compared(session, received);
+    if (isRefusal(compared))
+      return html`<p class="error" role="alert">${compared.message}</p>
+        <p>${choose}</p>`;
+    const places = comparedPlaces(session, compared);
     const open = places.filter(({ key }) => !this.kept.has(key));
     return html`${problem}
       <div class="top">
@@ -96,8 +109,9 @@ export class CompareView extends LitElement {
         ${choose}
         <button @click=${() => this.#apart(received)}>Open it as a notebook of its own</button>
       </div>
-      ${open.length === 0 && this.#taken === 0 ? nothing : this.#actions(session, open)}
-      ${places.length === 0 ? nothing : this.#table(session, places)} ${this.#results(session, received)}`;
+      ${open.length === 0 && this.#taken === 0 ? nothing : this.#actions(session, compared, open)}
+      ${places.length === 0 ? nothing : this.#table(session, compared, places)}
+      ${this.#results(session, compared)}`;
   }
 
   #ancestor({ world }: Session, places: readonly ComparedPlace[]): TemplateResult {
@@ -113,21 +127,29 @@ export class CompareView extends LitElement {
     >`;
   }
 
-  #actions(session: Session, open: readonly ComparedPlace[]): TemplateResult {
-    const there = open.filter(({ author }) => author === 'there');
+  #actions(session: Session, compared: Comparison, open: readonly ComparedPlace[]): TemplateResult {
     const off = session.readOnly;
+    const merged = this.#last?.merged;
+    const there = merged?.taken.length ?? 0;
     return html`<div class="actions">
       ${
-        there.length === 0
+        !merged || there === 0
           ? nothing
-          : html`<button class="primary" ?disabled=${off} @click=${() => this.#take(session, there)}>
-              Take what only they changed (${there.length})
+          : html`<button
+              class="primary"
+              ?disabled=${off}
+              @click=${() => this.#run(session, merged.transaction)}
+            >
+              Take what only they changed (${there})
             </button>`
       }
       ${
         open.length === 0
           ? nothing
-          : html`<button ?disabled=${off} @click=${() => this.#take(session, open)}>
+          : html`<button
+                ?disabled=${off}
+                @click=${() => this.#run(session, taking(session.notebook, compared, open))}
+              >
                 Take everything received (${open.length})
               </button>
               <button @click=${() => this.#keep(open)}>Keep all of mine</button>`
@@ -136,7 +158,7 @@ export class CompareView extends LitElement {
     </div>`;
   }
 
-  #table(session: Session, places: readonly ComparedPlace[]): TemplateResult {
+  #table(session: Session, compared: Comparison, places: readonly ComparedPlace[]): TemplateResult {
     return html`<table>
         <thead>
           <tr>
@@ -147,13 +169,13 @@ export class CompareView extends LitElement {
           </tr>
         </thead>
         <tbody>
-          ${places.slice(0, MOST_LISTED).map((each) => this.#row(session, each))}
+          ${places.slice(0, MOST_LISTED).map((each) => this.#row(session, compared, each))}
         </tbody>
       </table>
       ${places.length > MOST_LISTED ? html`<p class="second">and ${places.length - MOST_LISTED} more</p>` : nothing}`;
   }
 
-  #row(session: Session, each: ComparedPlace): TemplateResult {
+  #row(session: Session, compared: Comparison, each: ComparedPlace): TemplateResult {
     const { place, where, author, ours, theirs } = each;
     const kept = this.kept.has(each.key);
     const go = (): void => {
@@ -177,7 +199,7 @@ export class CompareView extends LitElement {
           <button
             ?disabled=${session.readOnly}
             aria-label="take the received one: ${where}"
-            @click=${() => this.#take(session, [each])}
+            @click=${() => this.#run(session, taking(session.notebook, compared, [each]))}
           >
             Take
           </button>
@@ -200,8 +222,8 @@ export class CompareView extends LitElement {
     </td>`;
   }
 
-  #results(session: Session, received: ReadNotebook): TemplateResult | typeof nothing {
-    const list = differingResults(session, received);
+  #results(session: Session, compared: Comparison): TemplateResult | typeof nothing {
+    const list = differingResults(session, compared);
     if (list.length === 0)
       return html`<p class="second">Formulas that stand on both sides alike give the same results.</p>`;
     return html`<h3>Results that come out differently (${list.length})</h3>
@@ -226,17 +248,25 @@ export class CompareView extends LitElement {
       </table>`;
   }
 
-  #take(session: Session, places: readonly ComparedPlace[]): void {
-    const answer = takeDifferences(
-      session.notebook,
-      places.map(({ difference }) => difference),
-    );
+  #run(session: Session, answer: Transaction | Refusal): void {
     if (isRefusal(answer)) this.problem = answer.message;
     else if (session.run(answer)) {
       this.problem = '';
       this.#taken += 1;
     }
     this.requestUpdate();
+  }
+
+  /** Laying one upon the other is work: done again only when one of them has changed. */
+  #compared({ notebook }: Session, received: ReadNotebook): Comparison | Refusal {
+    const base = this.base?.notebook;
+    const before = this.#last;
+    if (before?.notebook === notebook && before.received === received && before.base === base)
+      return before.compared;
+    const compared = comparison(notebook, received, base);
+    const merged = base && mergeNotebooks(base, notebook, received.notebook);
+    this.#last = { notebook, received, base, compared, merged };
+    return compared;
   }
 
   #keep(places: readonly ComparedPlace[]): void {
