@@ -36,11 +36,15 @@ interface Place {
 const where = ({ worksheet, row, column }: Place): string =>
   `${worksheet.title}, ${addressText(column, row)}`;
 
-function table(
-  headers: readonly string[],
-  rows: readonly (readonly (string | Markup)[])[],
-  caption?: string,
-): Markup {
+/** A field of a table; short ones stay on one line. */
+const field = (text: string): Markup =>
+  text.length <= 24 ? markup`<td class="place">${text}</td>` : markup`<td>${text}</td>`;
+
+/** An instant as it is read: date and minute, in universal time. */
+const moment = (iso: string): string =>
+  iso.replace(/^(\d{4}-\d\d-\d\d)T(\d\d:\d\d)(?::\d\d(?:\.\d+)?)?Z$/, '$1 $2 UTC');
+
+function table(headers: readonly string[], rows: readonly (readonly string[])[], caption?: string): Markup {
   return markup`<div class="scroll">
     <table>
       ${
@@ -56,7 +60,7 @@ function table(
       ${rows.map(
         (row) =>
           markup`<tr>
-            ${row.map((each) => markup`<td>${each}</td>`)}
+            ${row.map(field)}
           </tr> `,
       )}
     </table>
@@ -84,7 +88,7 @@ function limitWords({ limits }: Cell): string {
 
 function changeWords({ changed }: Cell): string {
   if (!changed) return '';
-  return `changed at the machine by ${changed.by}, ${changed.at}; was ${changed.from || 'empty'}${changed.reason ? `; ${changed.reason}` : ''}`;
+  return `changed at the machine by ${changed.by}, ${moment(changed.at)}; was ${changed.from || 'empty'}${changed.reason ? `; ${changed.reason}` : ''}`;
 }
 
 /** All given, chosen and measured values, with source, limits and remarks. */
@@ -111,6 +115,29 @@ export function givenSection(notebook: Notebook, results: StoredResults): Markup
   return section('Given values', inner);
 }
 
+/** A row of the grid; undefined where nothing stands in it. A text with nothing beside it takes the room to the right, as on the page. */
+function gridRow(
+  notebook: Notebook,
+  worksheet: Worksheet,
+  row: number,
+  columns: number,
+  results: StoredResults,
+): Markup | undefined {
+  const shown = Array.from({ length: columns }, (_column, column) =>
+    shownValue(notebook, worksheet, row, column, results),
+  );
+  const last = shown.findLastIndex(({ text }) => text !== '');
+  if (last < 0) return undefined;
+  const cells = shown.map(({ text, number }, column) => {
+    const content = cellAt(worksheet, row, column)?.content;
+    const title = content?.startsWith('=') ? markup` title="${content}"` : '';
+    const spans = column === last && !number && column < columns - 1;
+    if (column > last && !(shown[last]?.number ?? true)) return '';
+    return markup`<td${number ? markup` class="number"` : ''}${spans ? markup` colspan="${columns - column}"` : ''}${title}>${text}</td>`;
+  });
+  return markup`<tr><th scope="row">${row + 1}</th>${cells}</tr>`;
+}
+
 function worksheetTable(
   notebook: Notebook,
   worksheet: Worksheet,
@@ -128,18 +155,9 @@ function worksheetTable(
     rows = Math.max(rows, place.row + 1);
   }
   if (rows === 0 || columns === 0) return undefined;
-  const lines = Array.from({ length: rows }, (_row, row) => {
-    const cells = Array.from({ length: columns }, (_column, column) => {
-      const { text, number } = shownValue(notebook, worksheet, row, column, results);
-      const formula = cellAt(worksheet, row, column)?.content.startsWith('=') === true;
-      const title = formula ? markup` title="${cellAt(worksheet, row, column)?.content}"` : markup``;
-      return markup`<td${number ? markup` class="number"` : ''}${title}>${text}</td>`;
-    });
-    return markup`<tr>
-      <th scope="row">${row + 1}</th>
-      ${cells}
-    </tr> `;
-  });
+  const lines = Array.from({ length: rows }, (_row, row) =>
+    gridRow(notebook, worksheet, row, columns, results),
+  );
   const heads = Array.from(
     { length: columns },
     (_, column) => markup`<th scope="col">${columnLetters(column)}</th>`,
@@ -230,7 +248,7 @@ function passRow(trial: Trial, pass: TrialPass): Markup {
     ({ name }) => pass.values.find(({ measurand }) => measurand === name)?.content ?? '',
   );
   const corrections = (pass.corrections ?? []).map(
-    ({ at, by, what, was }) => `${what} was ${was === '' ? 'empty' : was} (${by}, ${at})`,
+    ({ at, by, what, was }) => `${what} was ${was === '' ? 'empty' : was} (${by}, ${moment(at)})`,
   );
   const remarks = [
     pass.note ?? '',
@@ -244,11 +262,11 @@ function passRow(trial: Trial, pass: TrialPass): Markup {
     pass.cut,
     ...values,
     pass.by,
-    pass.at,
+    moment(pass.at),
     remarks.filter(Boolean).join('; '),
   ];
   const struck = pass.withdrawn === undefined ? markup`` : markup` class="struck"`;
-  return markup`<tr${struck}>${cells.map((each) => markup`<td>${each}</td>`)}</tr>\n`;
+  return markup`<tr${struck}>${cells.map(field)}</tr>\n`;
 }
 
 /** Plan and record of every trial, corrections included. */
@@ -309,7 +327,7 @@ export function reviewSection(notebook: Notebook): Markup | undefined {
         where({ worksheet, row: place.row, column: place.column }),
         content,
         initials,
-        at,
+        moment(at),
         now === content ? '' : 'the formula has changed since',
       ],
     ];
