@@ -1,10 +1,11 @@
 /** Mouse, pen and finger on the page: selecting, pulling a selection or a fill on, pointing into a formula, column widths. */
 
-import { commitDraft, resizeColumn, selectedBlock, startDraft } from '../editing.ts';
+import { commitDraft, contentHere, resizeColumn, selectedBlock, startDraft } from '../editing.ts';
 import { destinations } from '../destinations.ts';
 import { fillTo, pulledBlock } from '../line-editing.ts';
 import { pointAt, pointTo } from '../pointing.ts';
 import type { Block } from '../../document/index.ts';
+import { isTouched } from '../own-keypad.ts';
 import type { Session } from '../session.ts';
 
 /** A place on the page; row or column -1 is the head. */
@@ -287,7 +288,9 @@ export function selectAll(session: Session): void {
   session.selectBlock({ worksheet: id, row: 0, column: 0, toRow: rowCount - 1, toColumn: columnCount - 1 });
 }
 
-/** Opens the active cell's text for editing. */
+/** Opens the active cell's text for editing; for fingers a value is chosen whole, so that the first key replaces it. */
 export function editCell(session: Session): void {
-  startDraft(session, session.cell?.content ?? '', false, 'cell');
+  startDraft(session, contentHere(session), false, 'cell');
+  const { draft } = session;
+  if (draft && !draft.text.startsWith('=') && isTouched()) session.setDraft({ ...draft, from: 0 });
 }
