@@ -203,6 +203,8 @@ export interface PlotPaper {
 /** The finished element, not yet on the page: the library's own style element is taken out, the rules stand in our style sheet. */
 export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElement {
   const height = Math.round(Math.min(420, Math.max(220, width * 0.62)));
+  const along = Math.max(3, Math.round(width / 95));
+  const up = Math.max(3, Math.round(height / 45));
   const key = legend(data, width, id);
   const areas = data.series.some(({ mark }) => mark === 'bars' || mark === 'band');
   const atZero = areas && !data.y.logarithmic;
@@ -224,16 +226,17 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
       type: data.y.logarithmic ? 'log' : 'linear',
       nice: true,
       label: axisTitle(data.y),
+      insetTop: 6,
       insetBottom: data.levels.some(({ axis, value }) => axis === 'y' && isUnderAll(data, value)) ? 20 : 0,
       ...(atZero && { zero: true }),
     },
     marks: [
-      Plot.gridX({ className: 'squares' }),
-      Plot.gridY({ className: 'squares' }),
+      Plot.gridX({ className: 'squares', ticks: along }),
+      Plot.gridY({ className: 'squares', ticks: up }),
       Plot.axisX({
         className: 'axis',
         tickSize: 5,
-        ticks: Math.max(3, Math.round(width / 95)),
+        ticks: along,
         labelAnchor: 'center',
         labelArrow: 'none',
         ...(!data.x.logarithmic && { tickFormat: tick }),
@@ -241,7 +244,7 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
       Plot.axisY({
         className: 'axis',
         tickSize: 5,
-        ticks: Math.max(3, Math.round(height / 45)),
+        ticks: up,
         labelArrow: 'none',
         ...(!data.y.logarithmic && { tickFormat: tick }),
       }),
