@@ -62,6 +62,8 @@ export class Session {
   explanation: Explanation | undefined;
   computing: ComputeState = { state: 'busy', words: '' };
   readOnly = false;
+  /** Why an edit is not possible on this device, in words; undefined where it is. */
+  refuses: ((transaction: Transaction) => string | undefined) | undefined;
   /** Read only because a newer program wrote it. */
   readonly newer: boolean;
   copiedAt: number | undefined;
@@ -115,7 +117,8 @@ export class Session {
         this.version += 1;
         if (first && keptResults)
           this.differences = storedDifferences(keptResults, this.results, this.notebook);
-        if (this.computing.state === 'idle') this.saving.keepResults(this.notebook, () => resultsFor(this));
+        // What differs stays to be seen at the next start, too, until somebody has taken note of it.
+        if (this.computing.state === 'idle' && !this.differences) this.#keepResults();
         this.#explain(true);
         this.changed();
       },
@@ -142,6 +145,17 @@ export class Session {
 
   changed(): void {
     for (const listener of this.#listeners) listener();
+  }
+
+  /** The user has taken note of what is computed otherwise. */
+  acceptDifferences(): void {
+    this.differences = undefined;
+    this.#keepResults();
+    this.changed();
+  }
+
+  #keepResults(): void {
+    this.saving.keepResults(this.notebook, () => resultsFor(this));
   }
 
   get saved(): SaveState {
@@ -181,6 +195,11 @@ export class Session {
       this.changed();
       return false;
     }
+    const refused = this.refuses?.(answer);
+    if (refused !== undefined) {
+      this.say(refused, true);
+      return false;
+    }
     this.notice = undefined;
     const stamped: Transaction = { ...answer, selectionBefore: answer.selectionBefore ?? this.selection };
     this.history = recorded(this.history, stamped);
@@ -206,7 +225,7 @@ export class Session {
   }
 
   #step(step: { readonly history: History; readonly transaction: Transaction } | undefined): void {
-    if (!step || this.readOnly) return;
+    if (!step || this.readOnly || this.refuses?.(step.transaction) !== undefined) return;
     try {
       this.#carryOut(step.transaction);
       this.history = step.history;

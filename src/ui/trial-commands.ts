@@ -1,5 +1,6 @@
 /** Trial, review and hand-over in the menu. */
 
+import { isMachineOnly, toggleMachineOnly } from './machine-only.ts';
 import { openLeaf } from './open-leaf.ts';
 import type { ProgramCommand } from './program-command.ts';
 
@@ -8,9 +9,22 @@ export const TRIAL_COMMANDS: readonly ProgramCommand[] = [
   { group: 'Notebook', words: 'Trial record…', run: (_, from) => openLeaf(from, 'trial-record') },
   { group: 'Notebook', words: 'What the trial tells…', run: (_, from) => openLeaf(from, 'trial-reading') },
   {
+    group: 'Notebook',
+    words: 'Recordings of machine and instruments…',
+    run: (_, from) => openLeaf(from, 'recordings'),
+  },
+  {
     group: 'File',
     words: 'Hand over: report, link, QR code…',
     run: (_, from) => openLeaf(from, 'hand-over'),
   },
   { group: 'File', words: 'Compare with a received notebook…', run: (_, from) => openLeaf(from, 'compare') },
+  {
+    group: 'Notebook',
+    words: (session) =>
+      isMachineOnly(session)
+        ? 'Let everything be changed on this device'
+        : 'On this device change values for the machine only',
+    run: toggleMachineOnly,
+  },
 ];

@@ -17,6 +17,7 @@ import { PageGrid } from './page-grid.ts';
 import { fetchMachinePage, wasAtMachine } from '../at-machine.ts';
 import { copyReminder } from '../copy-reminder.ts';
 import { finished } from '../finished.ts';
+import { applyMachineOnly, isMachineOnly } from '../machine-only.ts';
 import {
   openApart,
   openGivenFile,
@@ -233,7 +234,8 @@ export class AppView extends LitElement {
     this.#mayLose = false;
     this.#reminded = false;
     const session = new Session(world, opened);
-    this.#atMachine = wasAtMachine(session);
+    applyMachineOnly(session);
+    this.#atMachine = wasAtMachine(session) || isMachineOnly(session);
     this.#session = session;
     let title = '';
     const seen = (): void => {
