@@ -127,8 +127,15 @@ test('8 results of a file that are computed otherwise now are listed with both v
   expect(await page.locator('differences-leaf p').first().innerText()).toContain('0.0.1+older');
   await rows.first().getByRole('button').click();
   expect(await page.locator('entry-line .place').innerText()).toBe('A3');
+  await page.waitForTimeout(2500);
+  await page.reload();
   await band.getByRole('button', { name: 'Understood' }).click();
   await band.waitFor({ state: 'detached' });
+  await page.waitForTimeout(2500);
+  await page.reload();
+  await shows(page, 'A3', '15 mm');
+  await page.getByText('values from last time').waitFor({ state: 'detached' });
+  expect(await page.locator('.band').count()).toBe(0);
   expect(desk.troubles).toEqual([]);
 });
 

@@ -91,10 +91,7 @@ function differing(session: Session): TemplateResult {
     `▲ ${count === 1 ? 'One result is' : `${count} results are`} computed otherwise than stored with this notebook.`,
     [
       button('Show them', ({ currentTarget }) => currentTarget && openLeaf(currentTarget, 'differences')),
-      button('Understood', () => {
-        session.differences = undefined;
-        session.changed();
-      }),
+      button('Understood', () => session.acceptDifferences()),
     ],
   );
 }
