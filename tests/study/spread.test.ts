@@ -215,7 +215,8 @@ test('JCGM 100, H.1: end gauge, first order with effective degrees of freedom', 
   near(part('A8'), 2.9, 0.1, 0);
   // 16.67 by hand; the document cuts it to 16.6.
   near(part('A9'), 16.6, 0.2, 0);
-  expect(part('A6')).toBeCloseTo(0, 9);
+  // The temperature counts only to the second order: nothing but rounding is left of it.
+  expect(part('A6')).toBeLessThan(1e-6);
 });
 
 test('JCGM 100, H.2: resistance, reactance and impedance of correlated readings', () => {
