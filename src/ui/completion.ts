@@ -72,13 +72,22 @@ function units(typed: string, caret: number): Completion | undefined {
 
 function names({ notebook, worksheet }: CompletionContext, word: string): Choice[] {
   const wanted = word.toLowerCase();
-  return notebook.worksheets.flatMap((each) =>
+  const recorded = (notebook.parts?.recordings ?? []).flatMap(({ title, columns }) =>
+    columns.flatMap(({ name, unit }): Choice[] => {
+      const shown = `${title}.${name}`;
+      const fits = shown.toLowerCase().startsWith(wanted) || name.toLowerCase().startsWith(wanted);
+      const detail = `column of the recording${unit === undefined ? '' : `, ${unit}`}`;
+      return fits ? [{ type: 'name', label: shown, detail, insert: shown }] : [];
+    }),
+  );
+  const named = notebook.worksheets.flatMap((each) =>
     each.names.flatMap(({ name }): Choice[] => {
       const shown = each.id === worksheet.id || each.common ? name : `${titleText(each.title)}.${name}`;
       const fits = shown.toLowerCase().startsWith(wanted) || name.toLowerCase().startsWith(wanted);
       return fits ? [{ type: 'name', label: shown, detail: `name on ${each.title}`, insert: shown }] : [];
     }),
   );
+  return [...named, ...recorded];
 }
 
 function functions(catalogue: Catalogue | undefined, wanted: string): Choice[] {

@@ -128,6 +128,12 @@ export const LEAVES: readonly Leaf[] = [
       ></trial-reading>`,
   },
   {
+    key: 'recordings',
+    title: 'Recordings',
+    load: () => import('./views/recordings-leaf.ts'),
+    view: ({ session }) => html`<recordings-leaf .session=${session}></recordings-leaf>`,
+  },
+  {
     key: 'variants',
     title: 'Variants side by side',
     printed: true,

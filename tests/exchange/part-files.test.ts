@@ -23,7 +23,7 @@ function refused(change: (file: { parts: Record<string, Record<string, unknown>[
   return isRefusal(read) ? read.message : 'opened';
 }
 
-test('6 the fixture with every list is read and written again byte for byte', () => {
+test('2 the fixture with every list is read and written again byte for byte', () => {
   expect(opened(fixture).parts).toEqual({ ...withAllParts().parts, kept: { dreams: [{ id: 'd1' }] } });
   expect(writeNotebook(opened(fixture))).toBe(fixture);
 });
@@ -120,7 +120,7 @@ test('40 photographs of the largest size and a long recording open', () => {
   expect(text.length).toBeLessThan(12_000_000);
 });
 
-test('8 differing records are listed with both contents and can be taken over one by one', () => {
+test('7 differing records are listed with both contents and can be taken over one by one', () => {
   const ours = withAllParts();
   const theirs: Notebook = {
     ...ours,
