@@ -23,34 +23,6 @@ export interface MillingSystem {
   readonly y: readonly Mode[];
 }
 
-type Complex = readonly [re: number, im: number];
-
-const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
-
-function inverse([a, b]: Complex): Complex {
-  const size = a * a + b * b;
-  return [a / size, -b / size];
-}
-
-function rooted([a, b]: Complex): Complex {
-  const size = Math.hypot(a, b);
-  const re = Math.sqrt(Math.max(0, (size + a) / 2));
-  const im = Math.sqrt(Math.max(0, (size - a) / 2));
-  return [re, b < 0 ? -im : im];
-}
-
-/** Displacement for a force at a frequency: the receptances of the modes add. */
-function receptance(modes: readonly Mode[], frequency: number): Complex {
-  let [re, im] = [0, 0];
-  for (const { frequency: own, damping, stiffness } of modes) {
-    const r = frequency / own;
-    const [a, b] = inverse([1 - r * r, 2 * damping * r]);
-    re += a / stiffness;
-    im += b / stiffness;
-  }
-  return [re, im];
-}
-
 /** Mean direction factors axx, axy, ayx, ayy over the arc. */
 export function directionFactors(
   from: number,
@@ -80,18 +52,82 @@ export function sideArc(
 const GRID = 20_001;
 const AROUND = 401;
 
-/** Frequencies evenly on a logarithm, and close together about every mode. */
-function frequencies(modes: readonly Mode[]): number[] {
+/** Frequencies evenly on a logarithm, and close together about every mode, rising. */
+function frequencies(modes: readonly Mode[]): Float64Array {
   const own = modes.map(({ frequency }) => frequency);
   const [low, high] = [0.2 * Math.min(...own), 3 * Math.max(...own)];
-  const even = Array.from({ length: GRID }, (_, i) => low * (high / low) ** (i / (GRID - 1)));
-  const near = modes.flatMap(({ frequency, damping }) =>
-    Array.from({ length: AROUND }, (_, i) => {
-      const s = (2 * i) / (AROUND - 1) - 1;
-      return frequency * (1 + damping * 20 * s * Math.abs(s));
-    }),
-  );
-  return [...even, ...near.filter((f) => f > low && f < high)].sort((a, b) => a - b);
+  const near = modes
+    .flatMap(({ frequency, damping }) =>
+      Array.from({ length: AROUND }, (_, i) => {
+        const s = (2 * i) / (AROUND - 1) - 1;
+        return frequency * (1 + damping * 20 * s * Math.abs(s));
+      }),
+    )
+    .filter((f) => f > low && f < high)
+    .sort((a, b) => a - b);
+  const grid = new Float64Array(GRID + near.length);
+  const step = Math.log(high / low) / (GRID - 1);
+  let taken = 0;
+  for (let i = 0; i < GRID; i += 1) {
+    const even = i === GRID - 1 ? high : low * Math.exp(i * step);
+    while (taken < near.length && (near[taken] ?? 0) < even) {
+      grid[i + taken] = near[taken] ?? 0;
+      taken += 1;
+    }
+    grid[i + taken] = even;
+  }
+  return grid;
+}
+
+/** Both eigenvalues at a frequency; the object is used again and again. */
+interface Eigenvalues {
+  re1: number;
+  im1: number;
+  re2: number;
+  im2: number;
+}
+
+/** Eigenvalues of the mean directed receptance: -2 / (a1 +- sqrt(a1^2 - 4 a0)), a form that holds where a0 is near 0. */
+function eigenvaluesOf(system: MillingSystem): (frequency: number) => Eigenvalues {
+  const [axx, axy, ayx, ayy] = directionFactors(system.from, system.to, system.radialRatio);
+  const cross = axx * ayy - axy * ayx;
+  const all = [...system.x, ...system.y];
+  const along = system.x.length;
+  const own = Float64Array.from(all, ({ frequency }) => frequency);
+  const doubled = Float64Array.from(all, ({ damping }) => 2 * damping);
+  const give = Float64Array.from(all, ({ stiffness }) => 1 / stiffness);
+  const found: Eigenvalues = { re1: 0, im1: 0, re2: 0, im2: 0 };
+  return (frequency) => {
+    // Receptances: displacement for a force; those of the modes add.
+    let [xr, xi, yr, yi] = [0, 0, 0, 0];
+    for (let j = 0; j < own.length; j += 1) {
+      const r = frequency / own[j]!;
+      const a = 1 - r * r;
+      const b = doubled[j]! * r;
+      const share = give[j]! / (a * a + b * b);
+      if (j < along) {
+        xr += a * share;
+        xi -= b * share;
+      } else {
+        yr += a * share;
+        yi -= b * share;
+      }
+    }
+    const ar = axx * xr + ayy * yr;
+    const ai = axx * xi + ayy * yi;
+    const sr = ar * ar - ai * ai - 4 * cross * (xr * yr - xi * yi);
+    const si = 2 * ar * ai - 4 * cross * (xr * yi + xi * yr);
+    const size = Math.sqrt(sr * sr + si * si);
+    const rr = Math.sqrt(Math.max(0, (size + sr) / 2));
+    const ri = si < 0 ? -Math.sqrt(Math.max(0, (size - sr) / 2)) : Math.sqrt(Math.max(0, (size - sr) / 2));
+    const one = -2 / ((ar + rr) ** 2 + (ai + ri) ** 2);
+    const two = -2 / ((ar - rr) ** 2 + (ai - ri) ** 2);
+    found.re1 = one * (ar + rr);
+    found.im1 = -one * (ai + ri);
+    found.re2 = two * (ar - rr);
+    found.im2 = -two * (ai - ri);
+    return found;
+  };
 }
 
 export interface Sweep {
@@ -101,117 +137,127 @@ export interface Sweep {
   limit(speed: number): number | undefined;
 }
 
+/** Phase between the waves of two teeth over 2 pi, in 0 .. 1. */
+const phase = (re: number, im: number): number => 0.5 - Math.atan(im / re) / Math.PI;
+
+const apart = (re1: number, im1: number, re2: number, im2: number): number =>
+  Math.sqrt((re1 - re2) ** 2 + (im1 - im2) ** 2);
+
+/** One eigenvalue followed over the frequencies: itself, its phase and its depth; the depth is infinite where it limits nothing. */
+interface Branch {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  readonly phase: Float64Array;
+  readonly depth: Float64Array;
+}
+
 /** The sweep of a system: all limits that it can have. */
 export function sweepOf(system: MillingSystem): Sweep {
   const { teeth, tangential } = system;
-  const [axx, axy, ayx, ayy] = directionFactors(system.from, system.to, system.radialRatio);
-  const cross = axx * ayy - axy * ayx;
-
-  /** Both eigenvalues: Re 1, Im 1, Re 2, Im 2. */
-  function eigenvalues(frequency: number): readonly [Complex, Complex] {
-    const gx = receptance(system.x, frequency);
-    const gy = receptance(system.y, frequency);
-    const [pr, pi] = times(gx, gy);
-    const a1: Complex = [axx * gx[0] + ayy * gy[0], axx * gx[1] + ayy * gy[1]];
-    const square = times(a1, a1);
-    const root = rooted([square[0] - 4 * cross * pr, square[1] - 4 * cross * pi]);
-    const one = inverse([a1[0] + root[0], a1[1] + root[1]]);
-    const two = inverse([a1[0] - root[0], a1[1] - root[1]]);
-    return [
-      [-2 * one[0], -2 * one[1]],
-      [-2 * two[0], -2 * two[1]],
-    ];
-  }
-
-  const depth = ([re, im]: Complex): number =>
-    (-2 * Math.PI * re * (1 + (im / re) ** 2)) / (teeth * tangential);
-  /** Phase between the waves of two teeth over 2 pi, in 0 .. 1. */
-  const phase = ([re, im]: Complex): number => 0.5 - Math.atan(im / re) / Math.PI;
-
-  const away = (a: Complex, b: Complex): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
-  const nearest = (frequency: number, to: Complex): Complex => {
-    const [one, two] = eigenvalues(frequency);
-    return away(one, to) <= away(two, to) ? one : two;
-  };
-
+  const eigenvalues = eigenvaluesOf(system);
   const grid = frequencies([...system.x, ...system.y]);
-  const branches: Complex[][] = [[], []];
-  for (const frequency of grid) {
-    const [one, two] = eigenvalues(frequency);
-    const [lastOne, lastTwo] = [branches[0]?.at(-1), branches[1]?.at(-1)];
+  const count = grid.length;
+  const depthOf = (re: number, im: number): number =>
+    (-2 * Math.PI * re * (1 + (im / re) ** 2)) / (teeth * tangential);
+
+  const branch = (): Branch => ({
+    re: new Float64Array(count),
+    im: new Float64Array(count),
+    phase: new Float64Array(count),
+    depth: new Float64Array(count).fill(Infinity),
+  });
+  const branches = [branch(), branch()] as const;
+  const [first, second] = branches;
+  for (let i = 0; i < count; i += 1) {
+    const { re1, im1, re2, im2 } = eigenvalues(grid[i]!);
+    const [r1, i1, r2, i2] = [
+      first.re[i - 1] ?? re1,
+      first.im[i - 1] ?? im1,
+      second.re[i - 1] ?? re2,
+      second.im[i - 1] ?? im2,
+    ];
     const kept =
-      !lastOne ||
-      !lastTwo ||
-      away(one, lastOne) + away(two, lastTwo) <= away(two, lastOne) + away(one, lastTwo);
-    branches[0]?.push(kept ? one : two);
-    branches[1]?.push(kept ? two : one);
+      apart(re1, im1, r1, i1) + apart(re2, im2, r2, i2) <= apart(re2, im2, r1, i1) + apart(re1, im1, r2, i2);
+    first.re[i] = kept ? re1 : re2;
+    first.im[i] = kept ? im1 : im2;
+    second.re[i] = kept ? re2 : re1;
+    second.im[i] = kept ? im2 : im1;
   }
-  /** Pieces of the sweep on which the depth is positive. */
-  const pieces = branches.flatMap((values) =>
-    values.slice(1).flatMap((b, i) => {
-      const a = values[i];
-      const [f0, f1] = [grid[i] ?? 0, grid[i + 1] ?? 0];
-      const usable = a && a[0] < 0 && b[0] < 0 && f1 > f0;
-      return usable
-        ? [{ f0, f1, a, b, p0: phase(a), p1: phase(b), least: Math.min(depth(a), depth(b)) }]
-        : [];
-    }),
-  );
-  type Piece = (typeof pieces)[number];
+  for (const { re, im, phase: phases, depth } of branches)
+    for (let i = 0; i < count; i += 1) {
+      if (!(re[i]! < 0)) continue;
+      phases[i] = phase(re[i]!, im[i]!);
+      depth[i] = depthOf(re[i]!, im[i]!);
+    }
 
-  const within = ({ f0, f1, a, b }: Piece, frequency: number): Complex => {
-    const t = (frequency - f0) / (f1 - f0);
-    return nearest(frequency, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
-  };
+  /** Whether the branch limits the depth between places i and i + 1. */
+  const usable = ({ depth }: Branch, i: number): boolean =>
+    depth[i]! < Infinity && depth[i + 1]! < Infinity && grid[i + 1]! > grid[i]!;
 
-  function crossing(piece: Piece, period: number, whole: number): number {
-    let [low, high] = [piece.f0, piece.f1];
-    const rising = low * period - piece.p0 < high * period - piece.p1;
-    for (let i = 0; i < 60; i += 1) {
+  /** The eigenvalue of a branch at a frequency between places i and i + 1. */
+  function within({ re, im }: Branch, i: number, frequency: number): readonly [re: number, im: number] {
+    const t = (frequency - grid[i]!) / (grid[i + 1]! - grid[i]!);
+    const r = re[i]! + t * (re[i + 1]! - re[i]!);
+    const m = im[i]! + t * (im[i + 1]! - im[i]!);
+    const { re1, im1, re2, im2 } = eigenvalues(frequency);
+    return apart(re1, im1, r, m) <= apart(re2, im2, r, m) ? [re1, im1] : [re2, im2];
+  }
+
+  /** Depth where a whole number of waves fits the tooth period, between places i and i + 1. */
+  function crossing(each: Branch, i: number, period: number, whole: number): number {
+    let [low, high] = [grid[i]!, grid[i + 1]!];
+    const rising = low * period - each.phase[i]! < high * period - each.phase[i + 1]!;
+    for (let round = 0; round < 60 && high - low > 1e-15 * high; round += 1) {
       const middle = (low + high) / 2;
-      const value = middle * period - phase(within(piece, middle));
-      if (value < whole === rising) low = middle;
+      if (middle * period - phase(...within(each, i, middle)) < whole === rising) low = middle;
       else high = middle;
     }
-    return depth(within(piece, (low + high) / 2));
+    return depthOf(...within(each, i, (low + high) / 2));
   }
 
-  return {
-    floor() {
-      let best: Piece | undefined;
-      for (const piece of pieces) if (!best || piece.least < best.least) best = piece;
-      if (!best) return undefined;
-      const size = best.f1 - best.f0;
-      const around = pieces.filter(
-        (piece) => piece.f1 >= (best?.f0 ?? 0) - size && piece.f0 <= (best?.f1 ?? 0) + size,
-      );
-      return Math.min(...around.map((piece) => leastWithin(piece)));
-    },
-    limit(speed) {
-      const period = 1 / (speed * teeth);
-      let least = Number.POSITIVE_INFINITY;
-      for (const piece of pieces) {
-        if (piece.least >= least * 1.001) continue;
-        const [g0, g1] = [piece.f0 * period - piece.p0, piece.f1 * period - piece.p1];
-        const first = Math.max(0, Math.ceil(Math.min(g0, g1)));
-        const last = Math.floor(Math.max(g0, g1));
-        if (last - first > 2) least = Math.min(least, piece.least);
-        else
-          for (let whole = first; whole <= last; whole += 1)
-            least = Math.min(least, crossing(piece, period, whole));
-      }
-      return Number.isFinite(least) ? least : undefined;
-    },
-  };
-
-  function leastWithin(piece: Piece): number {
-    let [low, high] = [piece.f0, piece.f1];
-    const at = (frequency: number): number => depth(within(piece, frequency));
-    for (let i = 0; i < 60; i += 1) {
+  function leastWithin(each: Branch, i: number): number {
+    let [low, high] = [grid[i]!, grid[i + 1]!];
+    const at = (frequency: number): number => depthOf(...within(each, i, frequency));
+    for (let round = 0; round < 60 && high - low > 1e-12 * high; round += 1) {
       const [a, b] = [low + (high - low) * 0.382, low + (high - low) * 0.618];
       if (at(a) < at(b)) high = b;
       else low = a;
     }
-    return Math.min(piece.least, at((low + high) / 2));
+    return Math.min(each.depth[i]!, each.depth[i + 1]!, at((low + high) / 2));
   }
+
+  return {
+    floor() {
+      let [place, least] = [-1, Infinity];
+      for (const each of branches)
+        for (let i = 0; i + 1 < count; i += 1) {
+          if (!usable(each, i)) continue;
+          const here = Math.min(each.depth[i]!, each.depth[i + 1]!);
+          if (here < least) [place, least] = [i, here];
+        }
+      if (place < 0) return undefined;
+      for (const each of branches)
+        for (let i = Math.max(0, place - 2); i < Math.min(count - 1, place + 3); i += 1)
+          if (usable(each, i)) least = Math.min(least, leastWithin(each, i));
+      return least;
+    },
+    limit(speed) {
+      const period = 1 / (speed * teeth);
+      let least = Infinity;
+      for (const each of branches)
+        for (let i = 0; i + 1 < count; i += 1) {
+          const here = Math.min(each.depth[i]!, each.depth[i + 1]!);
+          if (!(here < least * 1.001) || !usable(each, i)) continue;
+          const g0 = grid[i]! * period - each.phase[i]!;
+          const g1 = grid[i + 1]! * period - each.phase[i + 1]!;
+          const from = Math.max(0, Math.ceil(Math.min(g0, g1)));
+          const to = Math.floor(Math.max(g0, g1));
+          if (to - from > 2) least = Math.min(least, here);
+          else
+            for (let whole = from; whole <= to; whole += 1)
+              least = Math.min(least, crossing(each, i, period, whole));
+        }
+      return least < Infinity ? least : undefined;
+    },
+  };
 }

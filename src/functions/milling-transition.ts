@@ -57,23 +57,24 @@ const SQUARINGS = 16;
 /** Largest eigenvalue in size, by powers of the matrix scaled to length 1. */
 function spectralRadius(matrix: readonly (readonly number[])[]): number {
   const size = matrix.length;
-  let power = matrix.map((row) => Float64Array.from(row));
+  let power = Float64Array.from(matrix.flat());
+  let squared = new Float64Array(size * size);
   let logarithm = 0;
   for (let k = 0; ; k += 1) {
-    const length = Math.hypot(...power.map((row) => Math.hypot(...row)));
+    const length = lengthOf(power);
     if (!(length > 0)) return 0;
     logarithm += Math.log(length) / 2 ** k;
     if (k === SQUARINGS) return Math.exp(logarithm);
-    for (const row of power) for (let j = 0; j < size; j += 1) row[j] = (row[j] ?? 0) / length;
-    const squared = power.map(() => new Float64Array(size));
-    for (const [i, row] of power.entries())
+    for (let i = 0; i < power.length; i += 1) power[i] = power[i]! / length;
+    squared.fill(0);
+    for (let i = 0; i < size; i += 1)
       for (let l = 0; l < size; l += 1) {
-        const factor = row[l] ?? 0;
-        const [from, into] = [power[l], squared[i]];
-        if (factor === 0 || !from || !into) continue;
-        for (let j = 0; j < size; j += 1) into[j] = (into[j] ?? 0) + factor * (from[j] ?? 0);
+        const factor = power[i * size + l]!;
+        if (factor === 0) continue;
+        for (let j = 0; j < size; j += 1)
+          squared[i * size + j] = squared[i * size + j]! + factor * power[l * size + j]!;
       }
-    power = squared;
+    [power, squared] = [squared, power];
   }
 }
 
@@ -83,59 +84,73 @@ export function growthOf(system: MillingSystem, speed: number, steps: number): (
   const all = [...system.x, ...system.y].map((mode) => carried(mode, step, system.tangential));
   const alongX = system.x.length;
   const count = all.length;
-  const factors = stepFactors(system, steps);
-  const size = 2 * count + 2 * steps;
+  /** Four numbers a mode each. */
+  const own = Float64Array.from(all.flatMap((mode) => [...mode.own]));
+  const force = Float64Array.from(all.flatMap((mode) => [...mode.force]));
+  const gain = Float64Array.from(all, (mode) => mode.gain);
+  const factors = Float64Array.from(stepFactors(system, steps).flat());
+  const past = 2 * count;
+  const size = past + 2 * steps;
 
   /** One tooth period: modes (position, speed), then the positions x, y of the period before. */
-  function period(start: Float64Array, depth: number): Float64Array {
-    const modes = start.slice(0, 2 * count);
-    const end = new Float64Array(size);
-    const sum = (first: number, last: number): number => {
-      let total = 0;
-      for (let j = first; j < last; j += 1) total += modes[2 * j] ?? 0;
-      return total;
-    };
-    const first: readonly [number, number] = [sum(0, alongX), sum(alongX, count)];
-    const before = (i: number): readonly [number, number] =>
-      i < steps ? [start[2 * count + 2 * i] ?? 0, start[2 * count + 2 * i + 1] ?? 0] : first;
-    let [x, y] = first;
-    let [sx, sy] = [0, 0];
-    for (const [j, { force, gain }] of all.entries())
-      if (j < alongX) sx += force[1] * gain * depth;
-      else sy += force[1] * gain * depth;
-    for (const [i, [axx, axy, ayx, ayy]] of factors.entries()) {
-      end[2 * count + 2 * i] = x;
-      end[2 * count + 2 * i + 1] = y;
-      const [d0, d1] = [before(i), before(i + 1)];
-      const px = axx * (x - d0[0]) + axy * (y - d0[1]);
-      const py = ayx * (x - d0[0]) + ayy * (y - d0[1]);
-      let [freeX, freeY] = [0, 0];
-      for (const [j, { own, force, gain }] of all.entries()) {
-        const [q, v] = [modes[2 * j] ?? 0, modes[2 * j + 1] ?? 0];
-        const load = (j < alongX ? px : py) * gain * depth;
-        const free = own[0] * q + own[1] * v + force[0] * load;
-        modes[2 * j] = free;
-        modes[2 * j + 1] = own[2] * q + own[3] * v + force[2] * load;
+  function period(start: Float64Array, depth: number, end: Float64Array): void {
+    for (let j = 0; j < past; j += 1) end[j] = start[j]!;
+    let [x, y, sx, sy] = [0, 0, 0, 0];
+    for (let j = 0; j < count; j += 1) {
+      const give = force[4 * j + 1]! * gain[j]! * depth;
+      if (j < alongX) {
+        x += start[2 * j]!;
+        sx += give;
+      } else {
+        y += start[2 * j]!;
+        sy += give;
+      }
+    }
+    const [firstX, firstY] = [x, y];
+    for (let i = 0; i < steps; i += 1) {
+      const axx = factors[4 * i]!;
+      const axy = factors[4 * i + 1]!;
+      const ayx = factors[4 * i + 2]!;
+      const ayy = factors[4 * i + 3]!;
+      const here = past + 2 * i;
+      const d0x = start[here]!;
+      const d0y = start[here + 1]!;
+      const d1x = i + 1 < steps ? start[here + 2]! : firstX;
+      const d1y = i + 1 < steps ? start[here + 3]! : firstY;
+      end[here] = x;
+      end[here + 1] = y;
+      const px = axx * (x - d0x) + axy * (y - d0y);
+      const py = ayx * (x - d0x) + ayy * (y - d0y);
+      let freeX = 0;
+      let freeY = 0;
+      for (let j = 0; j < count; j += 1) {
+        const q = end[2 * j]!;
+        const v = end[2 * j + 1]!;
+        const load = (j < alongX ? px : py) * gain[j]! * depth;
+        const free = own[4 * j]! * q + own[4 * j + 1]! * v + force[4 * j]! * load;
+        end[2 * j] = free;
+        end[2 * j + 1] = own[4 * j + 2]! * q + own[4 * j + 3]! * v + force[4 * j + 2]! * load;
         if (j < alongX) freeX += free;
         else freeY += free;
       }
       // (1 - S A) r = free - S A d, the end force depending on the end position.
-      const [m11, m12, m21, m22] = [1 - sx * axx, -sx * axy, -sy * ayx, 1 - sy * ayy];
-      const rightX = freeX - sx * (axx * d1[0] + axy * d1[1]);
-      const rightY = freeY - sy * (ayx * d1[0] + ayy * d1[1]);
+      const m11 = 1 - sx * axx;
+      const m12 = -sx * axy;
+      const m21 = -sy * ayx;
+      const m22 = 1 - sy * ayy;
+      const rightX = freeX - sx * (axx * d1x + axy * d1y);
+      const rightY = freeY - sy * (ayx * d1x + ayy * d1y);
       const determinant = m11 * m22 - m12 * m21;
       x = (rightX * m22 - rightY * m12) / determinant;
       y = (rightY * m11 - rightX * m21) / determinant;
-      const endX = axx * (x - d1[0]) + axy * (y - d1[1]);
-      const endY = ayx * (x - d1[0]) + ayy * (y - d1[1]);
-      for (const [j, { force, gain }] of all.entries()) {
-        const load = (j < alongX ? endX : endY) * gain * depth;
-        modes[2 * j] = (modes[2 * j] ?? 0) + force[1] * load;
-        modes[2 * j + 1] = (modes[2 * j + 1] ?? 0) + force[3] * load;
+      const endX = axx * (x - d1x) + axy * (y - d1y);
+      const endY = ayx * (x - d1x) + ayy * (y - d1y);
+      for (let j = 0; j < count; j += 1) {
+        const load = (j < alongX ? endX : endY) * gain[j]! * depth;
+        end[2 * j] = end[2 * j]! + force[4 * j + 1]! * load;
+        end[2 * j + 1] = end[2 * j + 1]! + force[4 * j + 3]! * load;
       }
     }
-    end.set(modes);
-    return end;
   }
 
   /** Arnoldi: the large eigenvalues of the period in a small space. */
@@ -143,27 +158,33 @@ export function growthOf(system: MillingSystem, speed: number, steps: number): (
     const most = Math.min(BASIS, size);
     const basis: Float64Array[] = [];
     const small = Array.from({ length: most }, () => Array.from({ length: most }, () => 0));
-    let next = Float64Array.from({ length: size }, (_, i) => Math.cos(1 + 7 * i + 3 * i * i));
-    let length = Math.hypot(...next);
+    const next = Float64Array.from({ length: size }, (_, i) => Math.cos(1 + 7 * i + 3 * i * i));
+    let length = lengthOf(next);
     for (let k = 0; k < most; k += 1) {
       const unit = next.map((value) => value / length);
       basis.push(unit);
-      next = Float64Array.from(period(unit, depth));
+      period(unit, depth, next);
       for (let pass = 0; pass < 2; pass += 1)
-        for (const [j, other] of basis.entries()) {
+        for (let j = 0; j <= k; j += 1) {
+          const other = basis[j]!;
           let along = 0;
-          for (let i = 0; i < size; i += 1) along += (other[i] ?? 0) * (next[i] ?? 0);
-          for (let i = 0; i < size; i += 1) next[i] = (next[i] ?? 0) - along * (other[i] ?? 0);
-          const row = small[j];
-          if (row) row[k] = (row[k] ?? 0) + along;
+          for (let i = 0; i < size; i += 1) along += other[i]! * next[i]!;
+          for (let i = 0; i < size; i += 1) next[i] = next[i]! - along * other[i]!;
+          small[j]![k] = small[j]![k]! + along;
         }
-      length = Math.hypot(...next);
+      length = lengthOf(next);
       const row = small[k + 1];
       if (row) row[k] = length;
       if (!(length > 1e-13)) return spectralRadius(small.slice(0, k + 1).map((each) => each.slice(0, k + 1)));
     }
     return spectralRadius(small);
   };
+}
+
+function lengthOf(vector: Float64Array): number {
+  let total = 0;
+  for (let i = 0; i < vector.length; i += 1) total += vector[i]! * vector[i]!;
+  return Math.sqrt(total);
 }
 
 const SCAN = 1.25;
