@@ -126,14 +126,41 @@ export const shared = css`
     background: var(--error-wash);
     color: var(--error);
   }
+  summary {
+    min-block-size: 26px;
+    cursor: pointer;
+  }
   @media (pointer: coarse) {
-    button:not(.link),
+    button,
+    button.link,
     select,
-    input {
+    input,
+    a,
+    summary {
       min-block-size: 44px;
+      min-inline-size: 44px;
     }
-    button.link {
-      min-block-size: 28px;
+    button.link,
+    a {
+      display: inline-flex;
+      align-items: center;
+      justify-content: center;
+    }
+    summary {
+      padding-block: 10px;
+    }
+  }
+  /* Where the system's few colours replace ours, what is chosen is told by the system's own. */
+  @media (forced-colors: active) {
+    [aria-selected='true']:not(td),
+    [aria-pressed='true'],
+    [aria-current='page'] {
+      background: Highlight !important;
+      color: HighlightText !important;
+      forced-color-adjust: none;
+    }
+    button.primary {
+      border-width: 3px;
     }
   }
 `;

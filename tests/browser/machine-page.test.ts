@@ -60,7 +60,7 @@ const step = (page: Page, address: string, way: 'more' | 'less'): Promise<void> 
   field(page, address)
     .getByRole('button', { name: new RegExp(`${way}$`) })
     .tap({ force: true });
-const DONE = 'take it and put the keypad away';
+const DONE = 'Done: take it and put the keypad away';
 
 /** Waits until a worked value shows this. */
 async function result(page: Page, address: string, text: string): Promise<void> {
@@ -185,17 +185,17 @@ test('F1a the keypad types numbers, units, fractions and signs without the syste
   const input = page.locator('[data-field=B9]');
   await input.tap();
   expect(await input.getAttribute('inputmode')).toBe('none');
-  await press(page, '1', 'fraction bar', '8', 'inches', 'take it and go to the next field');
+  await press(page, '1', 'a/b, fraction bar', '8', 'in, inches', 'take it and go to the next field');
   expect(await value(page, 'B9')).toBe('1/8');
   // The next field is open, its whole value selected.
   await press(page, '2', '9', '5', DONE);
   expect(await value(page, 'B11')).toBe('295');
   expect(await page.locator('on-screen-keypad').count()).toBe(0);
   await page.locator('[data-field=B12]').tap();
-  await press(page, '9', 'exponent of ten', 'change the sign', '2', DONE);
+  await press(page, '9', '×10n, exponent of ten', 'change the sign', '2', DONE);
   expect(await value(page, 'B12')).toBe('9E-2');
   await page.locator('[data-field=B12]').tap();
-  await press(page, '7', 'leave the value as it was');
+  await press(page, '7', 'Leave it: the value stays as it was');
   expect(await value(page, 'B12')).toBe('9E-2');
   await page.getByRole('button', { name: 'Back to the desk' }).tap();
   await shows(page, 'B11', '295 m/min');

@@ -42,7 +42,7 @@ const place = (page: Page): Promise<string> => page.locator('entry-line .place')
 const line = (page: Page): Promise<string> => page.locator('entry-line .field input').inputValue();
 const key = (page: Page, name: string): Promise<void> =>
   page.locator('desk-keypad').getByRole('button', { name, exact: true }).tap();
-const DONE = 'take it and put the keypad away';
+const DONE = 'Done: take it and put the keypad away';
 
 interface Point {
   readonly x: number;
@@ -127,12 +127,12 @@ test('the keypad types values with the units of the cell, without the system key
   expect(await page.locator('page-grid .editor').getAttribute('inputmode')).toBe('none');
   await key(page, 'clear the field');
   for (const each of ['2', '1', '/', '2']) {
-    if (each === '/') await key(page, 'fraction bar');
+    if (each === '/') await key(page, 'a/b, fraction bar');
     else await key(page, each);
     if (each === '2' && (await line(page)) === '2')
       await key(page, 'space, between a whole number and its fraction');
   }
-  await key(page, 'inches');
+  await key(page, 'in, inches');
   expect(await line(page)).toBe('2 1/2 in');
   await key(page, DONE);
   // 2 1/2 in is 63.5 mm; 260 m/min over pi * 63.5 mm is 1303.3 1/min, worked by hand.
@@ -151,7 +151,7 @@ test('the keypad goes from one given value to the next', async () => {
   // All of it is marked: the next digit takes its place.
   await key(page, '9');
   expect(await line(page)).toBe('9');
-  await key(page, 'leave the value as it was');
+  await key(page, 'Leave it: the value stays as it was');
   await shows(page, 'B8', '100 mm');
   await shows(page, 'B7', '4 teeth');
 });
@@ -168,7 +168,7 @@ test('a formula is tapped together: keys, cells on the page, functions from the 
   expect(await line(page)).toBe('=Dm*2');
   expect(await page.locator('page-grid td.ref').count()).toBe(1);
   await page.locator('entry-line .gives', { hasText: '200 mm' }).waitFor();
-  await key(page, 'leave the value as it was');
+  await key(page, 'Leave it: the value stays as it was');
   await cell(page, 'B9').tap();
   await cell(page, 'B9').tap();
   await page.locator('entry-line').getByRole('button', { name: 'letters' }).tap();
@@ -182,7 +182,7 @@ test('a formula is tapped together: keys, cells on the page, functions from the 
   await page.keyboard.type('; 100 m/min)');
   await page.locator('entry-line .gives', { hasText: '636.62' }).waitFor();
   await page.getByRole('button', { name: 'keypad', exact: true }).tap();
-  await key(page, 'leave the value as it was');
+  await key(page, 'Leave it: the value stays as it was');
 });
 
 test('a choice is picked by touch in the cell', async () => {

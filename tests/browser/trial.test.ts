@@ -25,7 +25,7 @@ afterEach(async () => {
 afterAll(closeBrowser);
 
 const NEXT = 'take it and go to the next field';
-const DONE = 'take it and put the keypad away';
+const DONE = 'Done: take it and put the keypad away';
 /** Flank wear after passes of six minutes each, in mm: invented. The limit, 0.3 mm, is that of ISO 3685 for VB. */
 const WEAR = ['08', '12', '17', '23', '31', '07', '11', '15', '20', '26'];
 
@@ -178,7 +178,7 @@ test('what can not be read is refused at its field, units of the kind are keys, 
   await page.getByRole('button', { name: 'Save pass 1' }).tap();
   await page.locator('pass-form .wrong').waitFor();
   await page.locator('pass-form [data-key=cut]').tap();
-  await press(page, '9', '0', 'seconds', NEXT, '9', '0', 'micrometres', DONE);
+  await press(page, '9', '0', 's, seconds', NEXT, '9', '0', 'µm, micrometres', DONE);
   await page.getByLabel('Note').fill('quiet');
   await page.getByRole('button', { name: 'Save pass 1' }).tap();
   const first = rows(page).first();

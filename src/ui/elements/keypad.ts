@@ -11,6 +11,12 @@ import { shared } from '../shared.styles.ts';
 import { unitText } from '../value-text.ts';
 import { keypadStyles } from './keypad.styles.ts';
 
+/** Begins with what stands on the key (WCAG 2.5.3). */
+const nameOf = (unit: Unit): string => {
+  const face = unitText(unit.symbol);
+  return face === '' ? 'plain, no unit' : `${face}, ${speakUnit(unit)}`;
+};
+
 /** More units than these are typed by name. */
 const MOST_UNITS = 8;
 
@@ -89,7 +95,7 @@ export class Keypad extends LitElement {
                 ${units.map((unit) =>
                   this.#key(
                     unitText(unit.symbol) || 'plain',
-                    speakUnit(unit) || 'no unit',
+                    nameOf(unit),
                     {
                       type: 'unit',
                       unit: unit.symbol,
@@ -105,14 +111,15 @@ export class Keypad extends LitElement {
           ${this.#key(BACKSPACE, 'delete the character before', { type: 'backspace' }, 'act')}
           ${this.#key('Clear', 'clear the field', { type: 'clear' }, 'act')} ${this.#digits('4', '5', '6')}
           ${this.#key('+/−', 'change the sign', { type: 'sign' })}
-          ${this.#key(html`×10<sup>n</sup>`, 'exponent of ten', { type: 'insert', text: 'E' })}
-          ${this.#digits('1', '2', '3')} ${this.#key('a/b', 'fraction bar', { type: 'insert', text: '/' })}
+          ${this.#key(html`×10<sup>n</sup>`, '×10n, exponent of ten', { type: 'insert', text: 'E' })}
+          ${this.#digits('1', '2', '3')}
+          ${this.#key('a/b', 'a/b, fraction bar', { type: 'insert', text: '/' })}
           ${this.#key(html`space`, 'space, between a whole number and its fraction', { type: 'insert', text: ' ' }, 'act')}
           ${this.#digits('0')}
           ${this.#key(this.decimalMark, this.decimalMark === ',' ? 'decimal comma' : 'decimal point', { type: 'insert', text: this.decimalMark }, 'digit')}
-          ${this.#key('Leave it', 'leave the value as it was', { type: 'leave' }, 'act')}
+          ${this.#key('Leave it', 'Leave it: the value stays as it was', { type: 'leave' }, 'act')}
           ${this.#key('Next', 'take it and go to the next field', { type: 'next' }, 'act', undefined, this.last)}
-          ${this.#key('Done', 'take it and put the keypad away', { type: 'done' }, 'primary')}
+          ${this.#key('Done', 'Done: take it and put the keypad away', { type: 'done' }, 'primary')}
         </div>
       </div>`;
   }

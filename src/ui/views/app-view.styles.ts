@@ -109,11 +109,9 @@ export const appStyles = css`
       min-block-size: 100dvh;
       overflow: visible;
     }
-    main {
-      min-block-size: 420px;
-    }
     .desk {
-      max-block-size: 900px;
+      flex: none;
+      block-size: max(380px, 96dvh);
     }
   }
   @media print {

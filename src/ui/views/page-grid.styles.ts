@@ -407,6 +407,25 @@ export const gridStyles = css`
   .scroller:not(:focus-within) td.active {
     outline-style: dashed;
   }
+  @media (forced-colors: active) {
+    td.chosen {
+      outline: 2px dashed Highlight;
+      outline-offset: -2px;
+    }
+    td.active {
+      outline: 3px solid Highlight;
+      outline-offset: -3px;
+    }
+    thead th.at,
+    tbody th.at {
+      background: Highlight;
+      color: HighlightText;
+      forced-color-adjust: none;
+    }
+    .sign {
+      color: CanvasText;
+    }
+  }
   @media (pointer: coarse) {
     .scroller {
       --head: 32px;
