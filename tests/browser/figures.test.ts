@@ -4,7 +4,17 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { closeBrowser, enter, goTo, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import {
+  closeBrowser,
+  enter,
+  goTo,
+  newNotebook,
+  openDesk,
+  readyWithoutNetwork,
+  saved,
+  shows,
+  type Desk,
+} from './desk.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -180,6 +190,21 @@ test('a figure is saved as SVG that any reader of XML opens, and as PNG', async 
   expect([...png.bytes.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
   // Width in the header: three pixels for one of the page.
   expect(png.bytes.readUInt32BE(16)).toBeGreaterThan(800);
+  expect(troubles).toEqual([]);
+});
+
+test('without network a plot is drawn for the first time, and undo and redo follow', async () => {
+  desk = await openDesk();
+  const { page, troubles } = desk;
+  await page.getByRole('button', { name: 'Empty page, metric' }).waitFor();
+  await readyWithoutNetwork(page);
+  await desk.stopServer();
+  await page.reload();
+  await plotted(page);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByText('No figures yet', { exact: false }).waitFor();
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await page.locator('margin-figures li svg.figure').waitFor();
   expect(troubles).toEqual([]);
 });
 

@@ -3,6 +3,10 @@
 import { expect, test } from 'vitest';
 import type { Point } from '../../src/ui/figures/drawing.ts';
 import { grooveHeight, grooves } from '../../src/ui/figures/sketches/turned-surface.ts';
+import { widestContact } from '../../src/ui/figures/sketches/ball-depth.ts';
+import { crossingTravel } from '../../src/ui/figures/sketches/crossing-hole.ts';
+import { axialPitch } from '../../src/ui/figures/sketches/helix-pitch.ts';
+import { roundAngle, roundReach } from '../../src/ui/figures/sketches/round-insert.ts';
 import { chainOf, ridgeHeight } from '../../src/ui/figures/sketches/chain-slot.ts';
 import { circlePath, equalEngagement } from '../../src/ui/figures/sketches/circle-path.ts';
 import { pinChip, pinCut } from '../../src/ui/figures/sketches/crank-pin.ts';
@@ -272,4 +276,55 @@ test('grooves of a ball of 10 mm 6 mm apart are 1 mm deep, and every point lies 
   expect(grooveHeight(5 * MM, 3 * MM) / MM).toBeCloseTo(1, 12);
   for (const [k, [x, y]] of grooves(5 * MM, 6 * MM, 1).entries())
     if (k < 24) expect(Math.hypot(x - 3 * MM, y - 5 * MM) / MM).toBeCloseTo(5, 12);
+});
+
+test.each([
+  [10, 0.3, 15, 5.72839],
+  [10, 2, 0, 8],
+  [10, 3, 80, 10],
+])(
+  'a ball of %d mm, %d deep, tilted by %d degrees cuts a diameter of %d mm',
+  (ball, depth, tilt, diameter) => {
+    // Spherical cap sampled for the first; 2 sqrt(2 * 8) by hand for the second; the third reaches beyond the widest circle.
+    const [far, mirror] = widestContact(ball * MM, depth * MM, tilt * DEG);
+    expect(from(far, mirror) / MM).toBeCloseTo(diameter, 4);
+    // The widest distance from the axis of all points of the contact, sampled.
+    const [r, half] = [ball / 2, Math.acos(1 - (2 * depth) / ball)];
+    let widest = 0;
+    for (let k = -2000; k <= 2000; k += 1) {
+      const angle = (k / 2000) * half;
+      const [x, y] = [r * Math.sin(angle), -r * Math.cos(angle)];
+      widest = Math.max(widest, Math.abs(x * Math.cos(tilt * DEG) - y * Math.sin(tilt * DEG)));
+    }
+    expect(from(far, mirror) / 2 / MM).toBeCloseTo(widest, 4);
+  },
+);
+
+test('a round insert of 10 mm on a cutter of 50 mm cuts 46 mm at a depth of 1 mm', () => {
+  // 50 - 10 + 2 sqrt(1 * 9), by hand; the edge meets the surface where the circle stands 1 mm high.
+  expect((50 * MM - 10 * MM + 2 * roundReach(10 * MM, 1 * MM)) / MM).toBeCloseTo(46, 12);
+  const angle = roundAngle(10 * MM, 1 * MM);
+  expect(5 - 5 * Math.cos(angle)).toBeCloseTo(1, 12);
+  expect(5 * Math.sin(angle)).toBeCloseTo(roundReach(10 * MM, 1 * MM) / MM, 12);
+});
+
+test('edges of a helix follow each other after the circumference over teeth and tangent', () => {
+  // pi * 20/(4 tan 45 degrees), by hand.
+  expect(axialPitch(20 * MM, 4, 45 * DEG) / MM).toBeCloseTo(5 * Math.PI, 12);
+});
+
+test.each([
+  [6, 8, 60, 12.7017],
+  [6, 8, 90, 8],
+])('a drill of %d mm crosses a hole of %d mm at %d degrees over %d mm', (drill, crossed, gamma, travel) => {
+  // Edges of the drill moved on in small steps: part of them over the hole, counted.
+  const [sine, cosine] = [Math.sin(gamma * DEG), Math.cos(gamma * DEG)];
+  let steps = 0;
+  for (let k = -40_000; k <= 40_000; k += 1) {
+    const s = k / 2000;
+    const sides = [-1, -0.5, 0, 0.5, 1].map((share) => Math.abs(s * sine + share * (drill / 2) * cosine));
+    if (sides.some((x) => x <= crossed / 2)) steps += 1;
+  }
+  expect(crossingTravel(drill * MM, crossed * MM, gamma * DEG) / MM).toBeCloseTo(steps / 2000, 2);
+  expect(crossingTravel(drill * MM, crossed * MM, gamma * DEG) / MM).toBeCloseTo(travel, 4);
 });

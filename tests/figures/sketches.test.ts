@@ -36,6 +36,10 @@ const JOBS: Readonly<Record<string, Readonly<Record<string, SketchValue>>>> = {
   },
   'chain-slot': { D: 11 * MM, P: 7 * MM, L: 71 * MM, holes: 11 },
   'drill-entry': { D: 10 * MM, sigma: 140 * DEG, alpha: 10 * DEG },
+  'ball-depth': { Dc: 10 * MM, ap: 0.3 * MM, tilt: 15 * DEG },
+  'round-insert': { iC: 10 * MM, ap: 1 * MM, Dc: 50 * MM },
+  'helix-pitch': { Dc: 20 * MM, z: 4, lambda: 38 * DEG, ap: 10 * MM },
+  'crossing-hole': { D: 6 * MM, dc: 8 * MM, gamma: 60 * DEG },
   'turning-chip': { kappa_r: 30 * DEG, f: 0.4 * MM },
   'turned-surface': { r_eps: 0.8 * MM, f: 0.3 * MM },
   'thread-section': { d: 10 * MM, P: 1.5 * MM, Dh: 8.5 * MM },
@@ -171,6 +175,17 @@ test('the squares of the paper are as large as the words below say', () => {
   // The cutter is 20 mm: its radius on the paper tells the scale.
   const pixels = Number(cutter?.attributes['r']) / 10;
   expect(((second ?? 0) - (first ?? 0)) / pixels).toBeCloseTo(millimetres, 1);
+});
+
+test('an inch notebook is drawn on squares of inches', () => {
+  const inches = sayIn({ display: 'inch', currency: 'EUR' });
+  const [sketch] = SKETCHES;
+  const answer = sketch && drawSketch(sketch, new Map(Object.entries({ Dc: 0.0254, ae: 0.00635 })), inches);
+  if (!answer || isRefused(answer)) throw new Error('not drawn');
+  expect(answer.words).toContain('1 in diameter');
+  const nodes = all(pictureOf(answer, { width: 400, id: 'f', say: inches, unit: 0.0254 }).nodes);
+  const foot = nodes.find(({ attributes }) => attributes['class'] === 'foot')?.children.join('');
+  expect(foot).toMatch(/^one square is 0\.[125]+ in$/);
 });
 
 test('whatever the values, a sketch draws finite points or refuses one of its parameters in words', () => {
