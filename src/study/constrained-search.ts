@@ -24,10 +24,16 @@ export type Evaluate = (points: readonly (readonly number[])[]) => Generator<num
 /** A limit passed by less, in units of its scale, is kept. */
 export const KEPT = 1e-12;
 
-const START_POINTS = 2048;
-const STARTS = 6;
-const ROUNDS = 120;
-const STREWN = 96;
+/** How much is looked at; less where a single point takes long. */
+export interface Effort {
+  readonly even: number;
+  readonly starts: number;
+  readonly rounds: number;
+  readonly strewn: number;
+}
+export const THOROUGH: Effort = { even: 2048, starts: 6, rounds: 120, strewn: 96 };
+export const SPARING: Effort = { even: 256, starts: 3, rounds: 50, strewn: 16 };
+
 const SMALLEST = 1e-9;
 const FRACTIONS = [1, 0.7, 0.4, 0.2, 0.05];
 /** While the box is large, limits passed by this share of it count as kept, so that the way along a limit is open. */
@@ -62,6 +68,7 @@ class Search {
   constructor(
     readonly evaluate: Evaluate,
     readonly steps: Steps,
+    readonly effort: Effort,
   ) {}
 
   *judge(points: readonly (readonly number[])[]): Generator<number, Judged[]> {
@@ -103,11 +110,12 @@ class Search {
 
   /** From a start downwards. */
   *descend(start: Judged, seed: number): Generator<number, Judged> {
+    const { rounds, strewn: count } = this.effort;
     const random = randomStream(seed);
     let here = start;
     let before = start;
     let h = 0.1;
-    for (let round = 0; round < ROUNDS && h > SMALLEST; round++) {
+    for (let round = 0; round < rounds && h > SMALLEST; round++) {
       const { objective, limits } = yield* this.slopes(here, h);
       const box = here.x.map((value, k) => {
         const reach = this.reach(k, h);
@@ -117,7 +125,7 @@ class Search {
       const along = (direction: readonly number[], share: number): number[] =>
         here.x.map((value, k) => value + share * (direction[k] ?? 0));
       const momentum = here.x.map((value, k) => value - (before.x[k] ?? value));
-      const strewn = Array.from({ length: STREWN }, (_, i) =>
+      const strewn = Array.from({ length: count }, (_, i) =>
         here.x.map((value, k) => {
           const size = this.reach(k, i % 3 === 0 ? h * 0.1 : h);
           return value + size * (2 * random.next() - 1);
@@ -147,7 +155,7 @@ class Search {
         here = next;
         h = moved > 0.7 * h ? Math.min(0.25, h * 1.6) : h * 0.7;
       }
-      yield round / ROUNDS;
+      yield round / rounds;
     }
     return here;
   }
@@ -177,7 +185,7 @@ class Search {
       if (!Number.isFinite(each.violation)) continue;
       const isApart = found.every(({ x }) => x.some((value, k) => Math.abs(value - (each.x[k] ?? 0)) > 0.08));
       if (isApart) found.push(each);
-      if (found.length === STARTS) break;
+      if (found.length === this.effort.starts) break;
     }
     return found;
   }
@@ -188,11 +196,12 @@ export function* constrainedSearch(
   evaluate: Evaluate,
   steps: Steps,
   known: readonly (readonly number[])[],
+  effort: Effort = THOROUGH,
 ): Generator<number, { readonly best: Judged | undefined; readonly points: number }> {
-  const search = new Search(evaluate, steps);
+  const search = new Search(evaluate, steps, effort);
   const dimensions = steps.length;
   const corners = Array.from({ length: 2 ** dimensions }, (_, bits) => steps.map((__, k) => (bits >> k) & 1));
-  const even = Array.from({ length: START_POINTS }, (_, i) => haltonPoint(i + 1, dimensions));
+  const even = Array.from({ length: effort.even }, (_, i) => haltonPoint(i + 1, dimensions));
   const all = yield* within(search.judge([...known, ...corners, ...even]), 0, 0.2);
   const starts = search.starts(all);
   for (const [index, start] of starts.entries()) {

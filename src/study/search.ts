@@ -8,7 +8,7 @@ import type {
   StudyAnswer,
 } from '../calculation/index.ts';
 import type { CellState } from '../workbook/index.ts';
-import { constrainedSearch, KEPT } from './constrained-search.ts';
+import { constrainedSearch, KEPT, SPARING, THOROUGH } from './constrained-search.ts';
 import type { Outcome } from './constrained-search.ts';
 import { wholeGivens } from './influences.ts';
 import { foundGiven, movedGiven, wholeMoved } from './moved.ts';
@@ -32,6 +32,8 @@ const REACHED = 1e-6;
 
 const MOST_GIVENS = 4;
 const SCALE_POINTS = 64;
+/** So many points are tried first; where one takes longer than this (ms), fewer are looked at. */
+const [TRIED, SLOW] = [16, 0.5];
 
 function limitsOf(book: StudyBook, constraints: readonly Constraint[]): Limit[] {
   return constraints.flatMap(({ cell, atLeast, atMost }) => {
@@ -116,7 +118,10 @@ export function* search(
 
   const steps = givens.map(({ whole: isWhole, low, high }) => (isWhole ? high - low : undefined));
   const now = givens.map(({ value }, k) => Math.min(1, Math.max(0, scales[k]?.place(value) ?? 0)));
-  const { best, points } = yield* constrainedSearch(evaluate, steps, [now]);
+  const begun = book.now();
+  yield* within(numbers(Array.from({ length: TRIED }, (_, i) => now.map(() => (i + 0.5) / TRIED))), 0, 0);
+  const effort = book.now() - begun > SLOW * TRIED ? SPARING : THOROUGH;
+  const { best, points } = yield* constrainedSearch(evaluate, steps, [now], effort);
   const described = book.described(result);
   if (!best)
     return {

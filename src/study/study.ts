@@ -14,13 +14,7 @@ import { sweep } from './sweep.ts';
 import { variants } from './variants.ts';
 
 /** Works a question through; yields the share that is done (0 to 1). Throws Refused for what can not be worked on. */
-export function* study(
-  notebook: Notebook,
-  question: StudyQuestion,
-  functions: FunctionTable,
-  now?: Clock,
-): Generator<number, StudyAnswer> {
-  const book = new StudyBook(notebook, functions, now);
+export function* study(book: StudyBook, question: StudyQuestion): Generator<number, StudyAnswer> {
   yield 0;
   switch (question.type) {
     case 'influences':
@@ -52,6 +46,8 @@ export class StudyDesk {
   readonly #waiting: Extract<ToStudy, { type: 'ask' }>[] = [];
   readonly #cancelled = new Set<number>();
   #isAtWork = false;
+  /** The notebook of the last question, computed: the next one is often about the same. */
+  #last: { readonly text: string; readonly book: StudyBook } | undefined;
 
   constructor(options: StudyOptions) {
     this.#options = options;
@@ -74,10 +70,10 @@ export class StudyDesk {
   }
 
   async #answer({ request, notebook, question }: Extract<ToStudy, { type: 'ask' }>): Promise<void> {
-    const { functions, post, rest, now } = this.#options;
+    const { post, rest } = this.#options;
     let told = -1;
     try {
-      const work = study(notebook, question, functions, now);
+      const work = study(this.#bookOf(notebook), question);
       for (;;) {
         if (this.#cancelled.has(request)) {
           post({ type: 'cancelled', request });
@@ -96,9 +92,21 @@ export class StudyDesk {
         await rest();
       }
     } catch (error) {
+      if (!(error instanceof Refused)) this.#last = undefined;
       const cell = error instanceof Refused ? error.cell : undefined;
       const message = error instanceof Error ? error.message : String(error);
       post({ type: 'refused', request, message, ...(cell && { cell }) });
     }
+  }
+
+  /** What decides the values is compared as text; pictures, trials and kept questions do not. */
+  #bookOf(notebook: Notebook): StudyBook {
+    const { parts, ...rest } = notebook;
+    const text = JSON.stringify([rest, parts?.recordings]);
+    if (this.#last?.text !== text) {
+      const { functions, now } = this.#options;
+      this.#last = { text, book: new StudyBook(notebook, functions, now) };
+    }
+    return this.#last.book;
   }
 }

@@ -73,8 +73,11 @@ export function* variants(
   for (const [index, own] of changes.entries()) {
     const before: Notebook = workbook.notebook;
     workbook.apply(apply(before, own), own);
-    columns.push(watched.map((cell, place) => compared(seen(book, cell), base[place] as Seen)));
-    workbook.apply(before, own.map(backwards));
+    try {
+      columns.push(watched.map((cell, place) => compared(seen(book, cell), base[place] as Seen)));
+    } finally {
+      workbook.apply(before, own.map(backwards));
+    }
     yield (index + 1) / changes.length;
   }
   return watched.map((cell, place) => ({

@@ -3,7 +3,7 @@
 import { functionTable } from '../../src/catalogue.ts';
 import type { StudyAnswer, StudyQuestion } from '../../src/calculation/index.ts';
 import type { Notebook } from '../../src/document/index.ts';
-import { study } from '../../src/study/index.ts';
+import { study, StudyBook } from '../../src/study/index.ts';
 
 /** What a piecewise computation gives in the end. */
 export function finished<T>(work: Generator<unknown, T>): T {
@@ -20,5 +20,8 @@ export function answerTo<Q extends StudyQuestion>(
   notebook: Notebook,
   question: Q,
 ): Extract<StudyAnswer, { type: Q['type'] }> {
-  return finished(study(notebook, question, functions)) as Extract<StudyAnswer, { type: Q['type'] }>;
+  return finished(study(new StudyBook(notebook, functions), question)) as Extract<
+    StudyAnswer,
+    { type: Q['type'] }
+  >;
 }

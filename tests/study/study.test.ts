@@ -347,6 +347,36 @@ test('a cancelled question stops between two pieces, and the next is answered', 
   ]);
 });
 
+test('one question leaves nothing behind for the next on the same notebook, a changed notebook is read anew', async () => {
+  const { desk: atDesk, told } = desk(() => undefined);
+  const variants: StudyQuestion = {
+    type: 'variants',
+    variants: [{ name: 'five teeth', contents: [{ cell: at('A2'), content: '5' }] }],
+    watched: [at('B2')],
+  };
+  const solve: StudyQuestion = {
+    type: 'solve',
+    result: at('B2'),
+    wanted: '800 mm/min',
+    given: { cell: at('A1'), low: '50', high: '300' },
+  };
+  const questions = [variants, solve, variants, ASKED, variants];
+  questions.forEach((question, request) =>
+    atDesk.take({ type: 'ask', request, notebook: sheet(CUT), question }),
+  );
+  atDesk.take({ type: 'ask', request: 9, notebook: sheet({ ...CUT, A2: '8' }), question: variants });
+  await settled(told, 6);
+  const answers = told.flatMap((message) => (message.type === 'answered' ? [message.answer] : []));
+  expect(answers[2]).toEqual(answers[0]);
+  expect(answers[4]).toEqual(answers[0]);
+  const values = answers[5]?.type === 'variants' ? answers[5].rows[0]?.values : [];
+  // 8 teeth against 5: 1527.887 and 954.930 mm/min, by hand.
+  expect(values?.map(({ value }) => Number(value) * 60_000)).toEqual([
+    expect.closeTo(1527.8874537, 5),
+    expect.closeTo(954.9296586, 5),
+  ]);
+});
+
 test('a question that can not be worked on is refused with its cell', async () => {
   const { desk: atDesk, told } = desk(() => undefined);
   atDesk.take({
