@@ -131,13 +131,20 @@ export const shared = css`
     cursor: pointer;
   }
   @media (pointer: coarse) {
+    :host {
+      --least: 44px;
+    }
     button,
-    button.link,
     select,
-    input,
+    input {
+      min-block-size: 44px;
+      min-inline-size: 44px;
+    }
+    /* However small a view sets them for the mouse. */
+    button.link,
     a,
     summary {
-      min-block-size: 44px;
+      min-block-size: 44px !important;
       min-inline-size: 44px;
     }
     button.link,

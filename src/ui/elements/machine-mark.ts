@@ -26,7 +26,7 @@ export class MachineMark extends LitElement {
         gap: 2px 8px;
       }
       select {
-        min-block-size: 26px;
+        min-block-size: var(--least, 26px);
         padding: 0 4px;
         font-size: 14px;
       }

@@ -76,7 +76,7 @@ export class CellProperties extends LitElement {
       }
       select,
       input {
-        min-block-size: 26px;
+        min-block-size: var(--least, 26px);
         padding: 0 4px;
         font-size: 14px;
       }

@@ -1,7 +1,14 @@
 /** Contents of the notebook: its worksheets and the names of the one in sight. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { addWorksheet, deleteWorksheet, partsOf, renameWorksheet, setCommon, usersOf } from '../../document/index.ts';
+import {
+  addWorksheet,
+  deleteWorksheet,
+  partsOf,
+  renameWorksheet,
+  setCommon,
+  usersOf,
+} from '../../document/index.ts';
 import type { DefinedName, Worksheet } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { symbolParts } from '../faces.ts';
@@ -90,6 +97,12 @@ export class ContentsRail extends LitElement {
       }
       .names button:hover {
         background: var(--paper);
+      }
+      @media (pointer: coarse) {
+        .names button {
+          align-items: center;
+          min-block-size: 44px;
+        }
       }
       i {
         font-size: 16px;
