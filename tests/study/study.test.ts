@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { functionTable } from '../../src/catalogue.ts';
-import type { FromStudy, StudyQuestion } from '../../src/calculation/index.ts';
+import type { FromStudy, StudyQuestion, SweepAxis } from '../../src/calculation/index.ts';
 import { createEngine } from '../../src/engine/index.ts';
 import { Plan, StudyBook, StudyDesk } from '../../src/study/index.ts';
 import { at, notebookOf, typed } from '../engine/notebook.ts';
@@ -131,18 +131,13 @@ test('a logarithmic sweep has equal ratios, and errors keep their words', () => 
 });
 
 test('a sweep refuses what it can not run through', () => {
-  const ask = (axis: object) => () =>
-    answerTo(sheet(CUT), {
-      type: 'sweep',
-      axes: [{ cell: at('A1'), ...axis }],
-      results: [at('B2')],
-    } as StudyQuestion & {
-      type: 'sweep';
-    });
-  expect(ask({ spacing: 'list', values: [] })).toThrow(/no value/);
-  expect(ask({ spacing: 'linear', from: '1', to: '2', points: 1 })).toThrow(/2 to/);
-  expect(ask({ spacing: 'logarithmic', from: '0', to: '2', points: 5 })).toThrow(/logarithmic/);
-  expect(ask({ spacing: 'linear', from: '1 mm', to: '2', points: 5 })).toThrow(/first value/);
+  const cell = at('A1');
+  const ask = (axis: SweepAxis) => () =>
+    answerTo(sheet(CUT), { type: 'sweep', axes: [axis], results: [at('B2')] });
+  expect(ask({ cell, spacing: 'list', values: [] })).toThrow(/no value/);
+  expect(ask({ cell, spacing: 'linear', from: '1', to: '2', points: 1 })).toThrow(/2 to/);
+  expect(ask({ cell, spacing: 'logarithmic', from: '0', to: '2', points: 5 })).toThrow(/logarithmic/);
+  expect(ask({ cell, spacing: 'linear', from: '1 mm', to: '2', points: 5 })).toThrow(/first value/);
 });
 
 /** Engine and plan on the same samples of one given. */
