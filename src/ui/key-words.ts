@@ -106,6 +106,12 @@ export const EDITING_KEYS: readonly Omit<KeyRow, 'presses'>[] = [
     keys: 'Down, Up, then Tab',
     words: 'choose from the list of functions, names and units and take what is marked',
   },
+  {
+    keys: 'Arrows in a formula',
+    words:
+      'put the cell they reach into it where a reference may stand; with Shift a range; F2 gives the arrows to the caret',
+  },
+  { keys: 'Down, Up, Enter in a choice cell', words: 'pick from its list' },
 ];
 
 /** Everywhere in the program. */

@@ -1,5 +1,6 @@
 /** Which bar lies over the page: finding and replacing, or going to a place. */
 
+import type { Query } from './finding.ts';
 import type { Session } from './session.ts';
 
 export type Bar = 'find' | 'go';
@@ -21,4 +22,13 @@ export function openBar(session: Session, bar: Bar): void {
 export function closeBar(session: Session): void {
   open.delete(session);
   session.changed();
+}
+
+const latest = new WeakMap<Session, Query>();
+
+/** What was looked for last: F3 goes on with it, and the bar begins with it. */
+export const latestQuery = (session: Session): Query | undefined => latest.get(session);
+
+export function keepQuery(session: Session, query: Query): void {
+  latest.set(session, query);
 }

@@ -4,8 +4,9 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { CellAddress } from '../../calculation/index.ts';
 import type { LeftAsItWas } from '../../document/index.ts';
 import { cellLink } from '../cell-links.ts';
-import { find, nextOf, replace, type Query } from '../finding.ts';
-import { closeBar, timesAsked } from '../page-bar.ts';
+import { goToNext } from '../find-next.ts';
+import { find, replace, type Query } from '../finding.ts';
+import { closeBar, keepQuery, latestQuery, timesAsked } from '../page-bar.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -42,7 +43,22 @@ export class FindBar extends LitElement {
   }
 
   #query(session: Session): Query {
-    return { ...this.#way, text: this.#text, ...(this.#here && { worksheet: session.worksheet.id }) };
+    const query = {
+      ...this.#way,
+      text: this.#text,
+      ...(this.#here && { worksheet: session.worksheet.id }),
+    };
+    if (this.#text !== '') keepQuery(session, query);
+    return query;
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    const query = changed.has('session') && this.session ? latestQuery(this.session) : undefined;
+    if (!query) return;
+    const { text, worksheet, ...way } = query;
+    this.#text = text;
+    this.#way = way;
+    this.#here = worksheet !== undefined;
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -134,9 +150,7 @@ export class FindBar extends LitElement {
   }
 
   #go(session: Session, step: 1 | -1): void {
-    const places = this.#places(session);
-    const next = places[nextOf(session.notebook, places, session.address, step)];
-    if (next) session.select(next.row, next.column, false, next.worksheet);
+    if (this.#text !== '') goToNext(session, this.#query(session), step);
   }
 
   /** Replaces at one of the places and goes on, or at all of them. */

@@ -11,7 +11,7 @@ import type { GridAction } from '../keymap.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
 import { isTouched } from '../own-keypad.ts';
-import { barOf, openBar } from '../page-bar.ts';
+import { barOf } from '../page-bar.ts';
 import { pointedAt } from '../pointing.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Block } from '../../document/index.ts';
@@ -309,7 +309,10 @@ export class PageGrid extends LitElement {
     else if (action.type === 'undo') session.undo();
     else if (action.type === 'redo') session.redo();
     else if (action.type === 'actions') void this.#openActions();
-    else if (action.type === 'findNext' || action.type === 'findBefore') openBar(session, 'find');
+    else if (action.type === 'findNext' || action.type === 'findBefore')
+      void import('../find-next.ts').then(({ findNext }) =>
+        findNext(session, action.type === 'findNext' ? 1 : -1),
+      );
     else if (action.type === 'save')
       this.dispatchEvent(new CustomEvent('save-file', { bubbles: true, composed: true }));
     else if (action.type === 'selectAll') selectAll(session);
