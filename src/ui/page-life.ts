@@ -1,6 +1,7 @@
 /** What the browser does to the page: it hides it, wakes it, ends it; and the first gesture after something was kept. */
 
 import { wouldLose } from './finished.ts';
+import { keepDraft } from './kept-draft.ts';
 import type { World } from './ports.ts';
 import type { Session } from './session.ts';
 
@@ -8,11 +9,13 @@ export function watchPage(world: World, session: () => Session | undefined): voi
   const wake = (): void => void world.shelf.wake();
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') return wake();
+    keepDraft(session());
     void session()?.saving.flushResults();
   });
   window.addEventListener('pageshow', (event) => {
     if (event.persisted) wake();
   });
+  window.addEventListener('pagehide', () => keepDraft(session()));
   window.addEventListener('beforeunload', (event) => {
     const open = session();
     if (open && wouldLose(open)) event.preventDefault();

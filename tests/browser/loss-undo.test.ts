@@ -8,6 +8,7 @@ import {
   cellText,
   closeBrowser,
   enter,
+  goTo,
   newNotebook,
   openDesk,
   saved,
@@ -123,5 +124,28 @@ test('7 steps on the disk that make no sense are not offered, and the notebook o
   expect(await undoAll(page)).toBe(2);
   await shows(page, 'A2', '12 mm');
   expect(await page.locator('.band').count()).toBe(0);
+  expect(desk.troubles).toEqual([]);
+});
+
+test('7 a text that was being typed when the page was taken away is open again, and can be finished', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await goTo(page, 'B2');
+  await page.keyboard.type('=A1*2');
+  await page.reload();
+  await page.locator('page-grid td.active .editor').waitFor();
+  expect(await page.locator('entry-line .field input').inputValue()).toBe('=A1*2');
+  await page.locator('page-grid td.active .editor').focus();
+  await page.keyboard.type('+1 mm');
+  await page.keyboard.press('Enter');
+  await shows(page, 'B2', '11 mm');
+  await saved(page);
+  await page.reload();
+  await shows(page, 'B2', '11 mm');
+  await page.evaluate(() => sessionStorage.setItem('being typed', '{"notebook":5}'));
+  await page.reload();
+  await shows(page, 'B2', '11 mm');
   expect(desk.troubles).toEqual([]);
 });

@@ -17,6 +17,7 @@ import { PageGrid } from './page-grid.ts';
 import { fetchMachinePage, wasAtMachine } from '../at-machine.ts';
 import { copyReminder } from '../copy-reminder.ts';
 import { finished } from '../finished.ts';
+import { bringDraftBack } from '../kept-draft.ts';
 import { applyMachineOnly, isMachineOnly } from '../machine-only.ts';
 import {
   openApart,
@@ -237,6 +238,7 @@ export class AppView extends LitElement {
     applyMachineOnly(session);
     this.#atMachine = wasAtMachine(session) || isMachineOnly(session);
     this.#session = session;
+    bringDraftBack(session);
     let title = '';
     const seen = (): void => {
       if (title !== session.notebook.title)
