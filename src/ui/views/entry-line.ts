@@ -106,6 +106,9 @@ export class EntryLine extends LitElement {
             @pointerup=${this.#onCaret}
             @scroll=${this.#onScroll}
             @keydown=${(event: KeyboardEvent) => {
+              // Nothing was typed: Tab goes on to what stands beside the line, as everywhere.
+              if (event.key === 'Tab' && session.draft?.text === contentHere(session))
+                return session.setDraft(undefined);
               if (session.draft && !event.isComposing && draftKey(session, event)) {
                 event.preventDefault();
                 if (!session.draft)

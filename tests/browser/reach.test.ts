@@ -1,0 +1,191 @@
+/** The program without a mouse, with the system's own few colours, without motion, enlarged, and on a narrow screen. */
+
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import { closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+
+let desk: Desk | undefined;
+afterEach(async () => {
+  await desk?.close();
+  desk = undefined;
+});
+afterAll(closeBrowser);
+
+/** What has the focus, in the words that a screen reader would say. */
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    let active = document.activeElement;
+    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+    const label = active?.getAttribute('aria-label') ?? active?.textContent ?? '';
+    return label.replaceAll(/\s+/g, ' ').trim();
+  });
+
+/** Presses Tab until something with these words has the focus. */
+async function tabTo(page: Page, words: RegExp, key = 'Tab'): Promise<void> {
+  const passed: string[] = [];
+  for (let k = 0; k < 80; k += 1) {
+    const now = await focused(page);
+    if (words.test(now)) return;
+    passed.push(now.slice(0, 24));
+    await page.keyboard.press(key);
+  }
+  throw new Error(`${String(words)} was not reached; passed: ${passed.join(' | ')}`);
+}
+
+test('by keyboard alone: a notebook is begun, filled, explained, renamed, saved and left', async () => {
+  desk = await openDesk();
+  const { page, troubles } = desk;
+  const { keyboard } = page;
+  await page.getByText('Worked examples').waitFor();
+  await tabTo(page, /^Empty page, metric/);
+  await keyboard.press('Enter');
+  await page.locator('page-grid td.active .editor').waitFor();
+  await page.waitForTimeout(500);
+  // The focus is on the page at once: what is typed goes into the first cell.
+  for (const text of ['cutter diameter', 'cutting speed']) {
+    await keyboard.type(text);
+    await keyboard.press('Enter');
+  }
+  await keyboard.press('Control+Home');
+  await keyboard.press('ArrowRight');
+  for (const text of ['50 mm', '260 m/min', '=CUT.SPINDLE_SPEED(B1; B2)']) {
+    await keyboard.type(text);
+    await keyboard.press('Enter');
+  }
+  await shows(page, 'B3', '1655.21 1/min');
+  await keyboard.press('ArrowUp');
+  await page.waitForTimeout(300);
+  expect(await focused(page)).toMatch(
+    /^B3, .*1655\.21 revolutions per minute, worked|^B3, .*1655\.21 .*worked/,
+  );
+  // To the margin, from tab to tab, and into the panel.
+  await tabTo(page, /^Working/);
+  await keyboard.press('ArrowRight');
+  expect(await focused(page)).toBe('Functions');
+  await page.locator('margin-functions').waitFor();
+  await keyboard.press('ArrowLeft');
+  await page.locator('margin-working math').first().waitFor();
+  // The menu, a command in it, a question, and back to the cell.
+  await tabTo(page, /^New notebook/, 'Shift+Tab');
+  await keyboard.press('Enter');
+  await page.locator('question-dialog dialog[open]').waitFor();
+  await keyboard.type('Keys alone');
+  await keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Keys alone' }).waitFor();
+  await page.waitForTimeout(300);
+  expect(await focused(page)).toMatch(/^B3/);
+  await tabTo(page, /^Notebook$/, 'Shift+Tab');
+  await keyboard.press('Enter');
+  await tabTo(page, /^Save a file copy/);
+  const [download] = await Promise.all([page.waitForEvent('download'), keyboard.press('Enter')]);
+  expect(readFileSync(await download.path(), 'utf8')).toContain('Keys alone');
+  await saved(page);
+  await tabTo(page, /^Notebook$/, 'Shift+Tab');
+  await keyboard.press('Enter');
+  await tabTo(page, /^All notebooks/);
+  await keyboard.press('Enter');
+  await page.getByText('Worked examples').waitFor();
+  await tabTo(page, /^Keys alone/);
+  await keyboard.press('Enter');
+  await shows(page, 'B3', '1655.21 1/min');
+  expect(troubles).toEqual([]);
+});
+
+test('a cell is named in words: what it is, its symbol, its value with the unit spoken, its role', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', 'feed per tooth');
+  await enter(page, 'B1', '0.12 mm');
+  await page.keyboard.press('ArrowUp');
+  await page.locator('entry-line .name').click();
+  await page.keyboard.type('fz');
+  await page.keyboard.press('Enter');
+  await page.waitForTimeout(400);
+  expect(await focused(page)).toBe('B1, feed per tooth, fz, 0.12 millimetres, given');
+});
+
+test('at 200 percent and at 320 pixels nothing but the page of cells is wider than the window, and the head can be reached', async () => {
+  for (const [width, height] of [
+    [683, 384],
+    [320, 640],
+  ] as const) {
+    desk = await openDesk({ width, height });
+    const { page } = desk;
+    await page.getByText('Worked examples').waitFor();
+    const wide = (): Promise<number> =>
+      page.evaluate(() => (document.scrollingElement?.scrollWidth ?? 0) - innerWidth);
+    expect(await wide(), `first page at ${width}`).toBeLessThanOrEqual(0);
+    await newNotebook(page);
+    await enter(page, 'A1', '12 mm');
+    expect(await wide(), `worksheet at ${width}`).toBeLessThanOrEqual(0);
+    for (const name of ['Contents', 'Margin', 'Notebook', 'At the machine', 'Undo']) {
+      const button = page.getByRole('button', { name, exact: true });
+      await button.scrollIntoViewIfNeeded();
+      const box = await button.boundingBox();
+      expect(
+        box && box.x >= 0 && box.x + box.width <= width && box.y >= 0 && box.y + box.height <= height,
+        `${name} at ${width}`,
+      ).toBe(true);
+    }
+    // The line on which the cell is edited stands below the page, not over anything.
+    const line = page.locator('entry-line .field input');
+    await line.scrollIntoViewIfNeeded();
+    await line.click({ trial: true });
+    await page.getByRole('button', { name: 'Margin', exact: true }).click();
+    await page.locator('margin-working').waitFor();
+    expect(await wide(), `margin at ${width}`).toBeLessThanOrEqual(0);
+    await desk.close();
+    desk = undefined;
+  }
+});
+
+test('with the system colours in force the chosen cells, the tab and the worksheet in sight differ from the others', async () => {
+  desk = await openDesk({ visitor: { forcedColors: 'active' } });
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', '12 mm');
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Shift+ArrowDown');
+  const look = (selector: string): Promise<string> =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((each) => {
+        const { outlineStyle, outlineWidth, backgroundColor, color } = getComputedStyle(each);
+        return [outlineStyle, outlineStyle === 'none' ? '' : outlineWidth, backgroundColor, color].join(' ');
+      });
+  const plain = await look('page-grid tr[data-row="5"] td[data-column="3"]');
+  const chosen = await look('page-grid tr[data-row="1"] td[data-column="0"]');
+  const active = await look('page-grid td.active');
+  expect(new Set([plain, chosen, active]).size).toBe(3);
+  expect(await look('margin-view [role=tab][aria-selected=true]')).not.toBe(
+    await look('margin-view [role=tab][aria-selected=false]'),
+  );
+  expect(await look('desk-head [aria-pressed=true]')).not.toBe(await look('desk-head [aria-pressed=false]'));
+});
+
+test('nothing moves for those who asked for it: no transition and no animation anywhere', async () => {
+  desk = await openDesk({ visitor: { reducedMotion: 'reduce' } });
+  const { page } = desk;
+  await newNotebook(page);
+  const moving = await page.evaluate(() => {
+    const found: string[] = [];
+    const look = (root: ParentNode): void => {
+      for (const each of root.querySelectorAll('*')) {
+        if (each.shadowRoot) look(each.shadowRoot);
+        const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(each);
+        if (
+          !/^(?:0s(?:, )?)+$/.test(transitionDuration) ||
+          animationName !== 'none' ||
+          scrollBehavior === 'smooth'
+        )
+          found.push(each.localName);
+      }
+    };
+    look(document);
+    return found;
+  });
+  expect(moving).toEqual([]);
+});
