@@ -2,9 +2,10 @@
 
 import { expect, test } from 'vitest';
 import { functionTable } from '../../src/catalogue.ts';
-import { emptyNotebook } from '../../src/document/index.ts';
+import { emptyNotebook, resolveName } from '../../src/document/index.ts';
 import { createEngine } from '../../src/engine/index.ts';
 import { MATERIALS } from '../../src/functions/materials.table.ts';
+import { computedSheet } from '../sheets/computed-sheet.ts';
 import { calculated, numberIn } from './calculated.ts';
 
 const plain = (name: string): string => name.toLowerCase().replaceAll(/[^a-z0-9%]/g, '');
@@ -48,4 +49,22 @@ test('an unknown material is told with near ones', () => {
     failure: '#N/A',
     message: expect.stringContaining('"42CrMo4"'),
   });
+});
+
+test.each([
+  ['pump-cover-boss.json', 'kc'],
+  ['deep-holes-manifold.json', 'kc'],
+])('choosing a material in %s fills what is given of it: %s follows every choice', (file, name) => {
+  const sheet = computedSheet(file);
+  const [first] = sheet.notebook.worksheets;
+  const target = first && resolveName(sheet.notebook, first.id, 'material')?.defined.target;
+  const choices = (target && first?.rows[target.row]?.[target.column]?.choices) ?? [];
+  expect(choices.length).toBeGreaterThan(2);
+  const values = choices.map((choice) => {
+    sheet.type('material', choice);
+    const { value, error } = sheet.named(name);
+    expect(error, choice).toBeUndefined();
+    return value;
+  });
+  expect(new Set(values).size).toBe(choices.length);
 });
