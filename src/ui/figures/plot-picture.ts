@@ -29,6 +29,8 @@ const dash = (k: number): string => of(DASHES, k + Math.floor(k / DASHES.length)
 
 const of = <Item>(list: readonly Item[], k: number): Item => list[k % list.length] as Item;
 
+/** On a logarithmic axis the library leaves the words of crowded ticks out. */
+const LOG_TICK = '~f';
 /** A tick as numbers stand everywhere in the program. */
 const tick = (value: number): string => formatNumber(Number(value.toPrecision(6)));
 
@@ -218,13 +220,13 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
     className: 'plot',
     x: {
       type: data.x.logarithmic ? 'log' : 'linear',
-      nice: true,
+      nice: !data.x.logarithmic,
       label: axisTitle(data.x),
       inset: 4,
     },
     y: {
       type: data.y.logarithmic ? 'log' : 'linear',
-      nice: true,
+      nice: !data.y.logarithmic,
       label: axisTitle(data.y),
       insetTop: 6,
       insetBottom: data.levels.some(({ axis, value }) => axis === 'y' && isUnderAll(data, value)) ? 20 : 0,
@@ -239,14 +241,14 @@ export function plotPicture(data: PlotData, { width, id }: PlotPaper): SVGElemen
         ticks: along,
         labelAnchor: 'center',
         labelArrow: 'none',
-        ...(!data.x.logarithmic && { tickFormat: tick }),
+        tickFormat: data.x.logarithmic ? LOG_TICK : tick,
       }),
       Plot.axisY({
         className: 'axis',
         tickSize: 5,
         ticks: up,
         labelArrow: 'none',
-        ...(!data.y.logarithmic && { tickFormat: tick }),
+        tickFormat: data.y.logarithmic ? LOG_TICK : tick,
       }),
       Plot.frame({ className: 'frame' }),
       ...data.series.flatMap((series, k) => marksOf(data, series, k, id)),
