@@ -242,6 +242,28 @@ test('the cautions that apply are always in sight, those of the material first',
   expect(await usual.isVisible()).toBe(true);
 });
 
+test('a device can be set so that only the values for the machine are changed there, and set back', async () => {
+  const page = await atMachine();
+  await page.getByRole('button', { name: 'Back to the desk' }).tap();
+  const toggle = async (words: string): Promise<void> => {
+    await page.getByRole('button', { name: 'Notebook', exact: true }).tap();
+    await page.getByRole('button', { name: words }).tap();
+  };
+  await toggle('On this device change values for the machine only');
+  await enter(page, 'B6', '63 mm');
+  await page.getByText('On this device only the values for the machine can be changed').first().waitFor();
+  await page.keyboard.press('Escape');
+  await page.reload();
+  await result(page, 'B17', '1655 1/min');
+  await step(page, 'B11', 'more');
+  await result(page, 'B17', '1719 1/min');
+  await page.getByRole('button', { name: 'Back to the desk' }).tap();
+  await shows(page, 'B6', '50 mm');
+  await toggle('Let everything be changed on this device');
+  await enter(page, 'B6', '63 mm');
+  await shows(page, 'B6', '63 mm');
+});
+
 test('what can not be read is refused with words and the value stays', async () => {
   const page = await atMachine();
   await page.locator('[data-field=B11]').tap();

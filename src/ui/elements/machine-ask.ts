@@ -87,6 +87,9 @@ export class MachineAsk extends LitElement {
     if (dialog && !dialog.open) dialog.showModal();
     const input = dialog?.querySelector('input');
     if (input) input.value = '';
+    // A key that is still held must not give a reason.
+    if (question.choices.length > 0) dialog?.querySelector<HTMLElement>('.leave')?.focus();
+    else input?.focus();
     return new Promise((resolve) => (this.#answer = resolve));
   }
 
@@ -107,7 +110,7 @@ export class MachineAsk extends LitElement {
         }
         <label>${label}<input autocomplete="off" maxlength="120" /></label>
         <div class="answers">
-          <button type="button" @click=${() => this.#done(undefined)}>Leave it</button>
+          <button type="button" class="leave" @click=${() => this.#done(undefined)}>Leave it</button>
           <button class="primary">${action}</button>
         </div>
       </form>

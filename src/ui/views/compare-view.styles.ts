@@ -45,6 +45,9 @@ export const compareStyles = css`
     vertical-align: top;
     overflow-wrap: anywhere;
   }
+  td .link {
+    text-align: start;
+  }
   td b {
     font-family: var(--mono);
     font-weight: 600;
