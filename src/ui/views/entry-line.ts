@@ -19,7 +19,7 @@ import {
 import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
 import { isOwnKeypad, isSystemKeyboard, isTouched, setSystemKeyboard } from '../own-keypad.ts';
 import { referenceMarks } from '../reference-marks.ts';
-import type { Session } from '../session.ts';
+import type { Draft, Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { hintAt } from '../signature.ts';
 import type { Hint } from '../signature.ts';
@@ -197,11 +197,15 @@ export class EntryLine extends LitElement {
   }
   #loaded = false;
 
-  /** Where the caret should stand after a change that came from elsewhere. */
+  #shown: Draft | undefined;
+
+  /** Where the caret should stand after a change that came from elsewhere; a key may have moved it and not been let go yet. */
   override updated(): void {
     const { draft } = this.session ?? {};
+    const isNew = draft !== this.#shown;
+    this.#shown = draft;
     const input = this.renderRoot.querySelector<HTMLInputElement>('.field input');
-    if (!input || !draft || draft.where !== 'line' || this.shadowRoot?.activeElement !== input) return;
+    if (!input || !isNew || draft?.where !== 'line' || this.shadowRoot?.activeElement !== input) return;
     if (input.selectionStart !== draft.from || input.selectionEnd !== draft.to)
       input.setSelectionRange(draft.from, draft.to);
   }

@@ -35,6 +35,16 @@ export class NotebookMenu extends LitElement {
         color: var(--ink);
         box-shadow: var(--shadow);
       }
+      @media (min-width: 700px) {
+        .list {
+          inline-size: 640px;
+          columns: 2;
+          column-gap: 0;
+        }
+      }
+      section {
+        break-inside: avoid;
+      }
       .list h3 {
         padding: 8px 16px 2px;
       }
@@ -81,8 +91,10 @@ export class NotebookMenu extends LitElement {
           const commands = PROGRAM_COMMANDS.filter((command) => command.group === group);
           return commands.length === 0
             ? nothing
-            : html`<h3>${group}</h3>
-                ${commands.map((command) => this.#item(command, session))}`;
+            : html`<section>
+                <h3>${group}</h3>
+                ${commands.map((command) => this.#item(command, session))}
+              </section>`;
         })}
       </div>
     `;

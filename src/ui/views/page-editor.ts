@@ -7,7 +7,7 @@ import { pasteFrom } from '../pasting.ts';
 import { describeCell } from '../describe-cell.ts';
 import { draftKey, shownCompletion } from '../draft-keys.ts';
 import { isOwnKeypad, isTouched } from '../own-keypad.ts';
-import type { Session } from '../session.ts';
+import type { Draft, Session } from '../session.ts';
 
 export interface EditedPage {
   readonly session: Session | undefined;
@@ -15,8 +15,12 @@ export interface EditedPage {
   act(session: Session, action: GridAction): void;
 }
 
+const isAt = (input: HTMLInputElement, { from, to }: Draft): boolean =>
+  input.selectionStart === from && input.selectionEnd === to;
+
 export class PageEditor {
   readonly input = document.createElement('input');
+  #shown: Draft | undefined;
 
   constructor(private readonly page: EditedPage) {
     const { input } = this;
@@ -59,8 +63,10 @@ export class PageEditor {
     input.readOnly = session.readOnly;
     const text = draft?.text ?? '';
     if (input.value !== text) input.value = text;
-    if (draft?.where === 'cell' && (input.selectionStart !== draft.from || input.selectionEnd !== draft.to))
+    // Only a text that came from elsewhere says where the caret is: a key may have moved it and not been let go yet.
+    if (draft?.where === 'cell' && draft !== this.#shown && !isAt(input, draft))
       input.setSelectionRange(draft.from, draft.to);
+    this.#shown = draft;
     input.style.setProperty('--editor-width', `${text.length * 9.2 + 30}px`);
     input.setAttribute('aria-label', describeCell(session));
     // On touch the system's keyboard comes only where letters are typed.
