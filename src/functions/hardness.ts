@@ -33,6 +33,9 @@ export const HARDNESS_PARAMETERS: readonly Parameter[] = [
 export const INDICATION =
   'An indication only, for unalloyed and low alloy steel: not for austenitic, work-hardened or non-ferrous material. It does not replace a measurement in the scale that is asked for.';
 
+export const TABLE_ORIGIN =
+  'Rows up to 470 HV were read in a copy of the table, those above are from memory; so are the strengths at 80, 120, 155 and 360 HV, where the copy breaks the run of its rows.';
+
 const valueIn = (row: HardnessRow, column: Column): number | undefined => row[PLACES[column]];
 
 /** The value along one column at a value of another; undefined outside the rows that have both. */

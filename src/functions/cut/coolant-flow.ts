@@ -38,7 +38,10 @@ export default {
   result: { kind: 'flow', symbol: 'V_flow', meaning: 'coolant flow' },
   equation: 'Pc * q / (rho * c_p * dT)',
   cautions: [{ when: 'dT > 30 K', text: 'a rise of {dT} is more than a coolant system holds steady' }],
-  remarks: ['The flow carries the heat; it says nothing of the pressure that the chips need.'],
+  remarks: [
+    'The flow carries the heat; it says nothing of the pressure that the chips need.',
+    'Density and heat of an emulsion are from memory, as for water; oil has about 870 kg/m3 and 1900 J/(kg K).',
+  ],
   sources: ['mechanics'],
   examples: [
     {

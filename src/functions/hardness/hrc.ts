@@ -1,7 +1,7 @@
 /** HARDNESS.HRC: Rockwell C hardness. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { converted, HARDNESS_PARAMETERS, INDICATION } from '../hardness.ts';
+import { converted, HARDNESS_PARAMETERS, INDICATION, TABLE_ORIGIN } from '../hardness.ts';
 
 export default {
   name: 'HARDNESS.HRC',
@@ -12,7 +12,7 @@ export default {
   result: { kind: 'hardness HRC', symbol: 'converted', meaning: 'Rockwell C hardness' },
   reading: 'straight line between the rows of ISO 18265, table A.1',
   compute: (args, _note, caution) => converted(args, 'HRC', caution),
-  remarks: [INDICATION],
+  remarks: [INDICATION, TABLE_ORIGIN],
   scaling: 'table',
   sources: ['I2'],
   examples: [

@@ -1,7 +1,7 @@
 /** HARDNESS.STRENGTH: tensile strength. */
 
 import type { FunctionDefinition } from '../../definition/index.ts';
-import { converted, HARDNESS_PARAMETERS, INDICATION } from '../hardness.ts';
+import { converted, HARDNESS_PARAMETERS, INDICATION, TABLE_ORIGIN } from '../hardness.ts';
 
 export default {
   name: 'HARDNESS.STRENGTH',
@@ -15,7 +15,7 @@ export default {
     const strength = converted(args, 'Rm', caution);
     return typeof strength === 'number' ? strength * 1e6 : strength;
   },
-  remarks: [INDICATION, 'Strength is the least reliable of the converted values.'],
+  remarks: [INDICATION, TABLE_ORIGIN, 'Strength is the least reliable of the converted values.'],
   scaling: 'table',
   sources: ['I2'],
   examples: [
