@@ -147,6 +147,38 @@ test.each([
 );
 
 test.each([
+  ['external', 700, 90, 80],
+  ['internal', 250, 90, 80],
+  ['internal', 120, 84, 80],
+] as const)(
+  'the chip of a crank cutter by rays to its place one tooth before, as the feed gets small (%s, %i mm)',
+  (type, cutter, start, finished) => {
+    const radius = cutter / 2;
+    const orbit = type === 'external' ? (finished + cutter) / 2 : (cutter - finished) / 2;
+    const off = (feed: number): number => {
+      // A feed on the journal turns the line of centres by the feed over its radius.
+      const turn = feed / (finished / 2);
+      const [px, py] = [orbit * (Math.cos(turn) - 1), -orbit * Math.sin(turn)];
+      let largest = 0;
+      for (let i = 0; i < 200_000; i += 1) {
+        const angle = (2 * Math.PI * i) / 200_000;
+        const [x, y] = [orbit + radius * Math.cos(angle), radius * Math.sin(angle)];
+        if (Math.hypot(x, y) > start / 2) continue;
+        largest = Math.max(largest, radius - rayToCircle(angle, px, py, radius));
+      }
+      return (
+        numberIn(`=CRANK.CHIP_MAX(${cutter} mm; ${feed} mm; ${start} mm; ${finished} mm; "${type}")`, 'mm') /
+          largest -
+        1
+      );
+    };
+    const [coarse, fine] = [Math.abs(off(0.2)), Math.abs(off(0.02))];
+    expect(fine).toBeLessThan(0.01);
+    expect(fine).toBeLessThan(0.2 * coarse + 1e-3);
+  },
+);
+
+test.each([
   ['external', 700, 1, 80],
   ['internal', 200, 1, 80],
   ['internal', 100, 2, 80],
