@@ -101,4 +101,11 @@ export const headStyles = css`
       order: 2;
     }
   }
+  @media (max-width: 600px) {
+    .status {
+      flex: 1 1 110px;
+      order: 3;
+      font-size: 12px;
+    }
+  }
 `;

@@ -115,7 +115,9 @@ export class LeafDialog extends LitElement {
           <button @click=${close}>Close</button>
         </span>
       </div>
-      <div class="body" tabindex="-1">${row.view({ world, session, detail, close })}</div>
+      <div class="body" tabindex="0" role="group" aria-labelledby="title">
+        ${row.view({ world, session, detail, close })}
+      </div>
     </dialog>`;
   }
 

@@ -45,12 +45,17 @@ export class NotebookMenu extends LitElement {
       section {
         break-inside: avoid;
       }
+      @media (pointer: coarse) {
+        kbd {
+          display: none;
+        }
+      }
       .list h3 {
         padding: 8px 16px 2px;
       }
       .list button {
         display: flex;
-        align-items: baseline;
+        align-items: center;
         justify-content: space-between;
         gap: 12px;
         inline-size: 100%;
