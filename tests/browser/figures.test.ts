@@ -193,6 +193,20 @@ test('a figure is saved as SVG that any reader of XML opens, and as PNG', async 
   expect(troubles).toEqual([]);
 });
 
+test('a figure is drawn when it comes into sight, not before', async () => {
+  desk = await openDesk();
+  const { page, troubles } = desk;
+  await page.locator('start-view button.open', { hasText: 'Pump cover' }).click();
+  await figures(page);
+  const each = page.locator('margin-figures li notebook-figure');
+  await each.first().locator('svg.figure').waitFor();
+  expect(await each.count()).toBe(3);
+  expect(await each.last().locator('svg.figure').count()).toBe(0);
+  await each.last().scrollIntoViewIfNeeded();
+  await each.last().locator('svg.figure').waitFor();
+  expect(troubles).toEqual([]);
+});
+
 test('without network a plot is drawn for the first time, and undo and redo follow', async () => {
   desk = await openDesk();
   const { page, troubles } = desk;
