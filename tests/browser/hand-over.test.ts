@@ -4,9 +4,9 @@ import { readFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import axe from 'axe-core';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
 import { cellText, closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
@@ -220,17 +220,7 @@ test('handing over and comparing have no finding of the accessibility rules, in 
     const { page } = desk;
     await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
     await turning(page);
-    const session = await page.context().newCDPSession(page);
-    await session.send('Runtime.evaluate', { expression: axe.source });
-    const findings = async (): Promise<unknown> => {
-      const { result } = await session.send('Runtime.evaluate', {
-        expression:
-          'axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"] }).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.html.slice(0, 120)).join(" | ")))',
-        awaitPromise: true,
-        returnByValue: true,
-      });
-      return result.value;
-    };
+    const findings = (): Promise<readonly string[]> => axeFindings(page);
     await leaf(page, /^Hand over/);
     await page.locator('hand-over svg.qr path').waitFor();
     expect(await findings()).toEqual([]);

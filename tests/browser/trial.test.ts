@@ -1,6 +1,5 @@
 /** A trial from its plan to its record at the machine: by touch, without a server, through the death of the browser. */
 
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { apply, emptyNotebook, isRefusal, partsOf } from '../../src/document/index.ts';
@@ -8,6 +7,7 @@ import type { Refusal, Transaction } from '../../src/document/index.ts';
 import { writeNotebook } from '../../src/exchange/index.ts';
 import { serve, type Serving } from '../../src/serve.mjs';
 import { addTrial, recordPass } from '../../src/trial/index.ts';
+import { axeFindings } from './axe.ts';
 import { DIST, closeBrowser, openDesk, readyWithoutNetwork, type Desk } from './desk.ts';
 import { Finger } from './finger.ts';
 import { MortalBrowser } from './mortal-browser.ts';
@@ -34,9 +34,6 @@ const DONE = 'Done: take it and put the keypad away';
 const WEAR = ['08', '12', '17', '23', '31', '07', '11', '15', '20', '26'];
 
 const digits = (hundredths: string): string[] => ['0', 'decimal point', ...hundredths];
-
-const AXE =
-  'axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"] }).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.html.slice(0, 120)).join(" | ")))';
 
 /** Plans two edges to be compared and turns to the machine. */
 async function planned(page: Page, withoutNetwork = false): Promise<void> {
@@ -315,20 +312,13 @@ test('the reading says how the lives compare, no more than two edges can tell, a
   await ask.getByLabel('one set of edges').nth(1).fill('16 EUR');
   await ask.getByLabel('cut of one part').nth(0).fill('1.2 min');
   // 17.49 min are 14 whole parts, 34.99 min are 29. 80/60 * 1.2 + (80/60 + 12) / 14 = 2.552; with 16 and 29: 2.198.
-  const rows = ask.locator('tbody tr');
-  await rows.nth(1).waitFor();
-  expect((await rows.nth(0).innerText()).replaceAll(/\s+/g, ' ')).toMatch(/^A 14 .* 2\.552 EUR$/);
-  expect((await rows.nth(1).innerText()).replaceAll(/\s+/g, ' ')).toMatch(/^B 29 .* 2\.198 EUR$/);
-  const session = await page.context().newCDPSession(page);
-  await session.send('Runtime.evaluate', { expression: axe.source });
+  const costs = ask.locator('tbody tr');
+  await costs.nth(1).waitFor();
+  expect((await costs.nth(0).innerText()).replaceAll(/\s+/g, ' ')).toMatch(/^A 14 .* 2\.552 EUR$/);
+  expect((await costs.nth(1).innerText()).replaceAll(/\s+/g, ' ')).toMatch(/^B 29 .* 2\.198 EUR$/);
   for (const theme of ['light', 'dark']) {
     await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
-    const { result } = await session.send('Runtime.evaluate', {
-      expression: AXE,
-      awaitPromise: true,
-      returnByValue: true,
-    });
-    expect(result.value).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
   }
   expect(desk.troubles).toEqual([]);
 });
@@ -337,16 +327,7 @@ test('plan, record and a pass have no finding of the accessibility rules, in the
   for (const theme of ['light', 'dark']) {
     const page = await touched({ width: 820, height: 1180 });
     await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
-    const session = await page.context().newCDPSession(page);
-    await session.send('Runtime.evaluate', { expression: axe.source });
-    const findings = async (): Promise<unknown> => {
-      const { result } = await session.send('Runtime.evaluate', {
-        expression: AXE,
-        awaitPromise: true,
-        returnByValue: true,
-      });
-      return result.value;
-    };
+    const findings = (): Promise<readonly string[]> => axeFindings(page);
     await page.getByRole('button', { name: 'Record pass 1' }).tap();
     await page.locator('pass-form on-screen-keypad').waitFor();
     expect(await findings()).toEqual([]);
