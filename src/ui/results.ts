@@ -15,14 +15,15 @@ export class Results {
   /** What is known was computed the last time; the calculator has not confirmed it yet. */
   fromLastTime = false;
 
-  /** Begins with results that were stored, until the calculator answers. */
-  begin(stored: StoredResults): void {
+  /** Begins with results that were stored, as far as they still have a place, until the calculator answers. */
+  begin(stored: StoredResults, hasPlace: (worksheet: string, row: number, column: number) => boolean): void {
     this.fromLastTime = stored.size > 0;
     for (const [worksheet, cells] of stored) {
       const known = new Map<number, KnownResult>();
       for (const [address, { cautions = [], ...result }] of cells) {
         const place = readAddress(address);
-        if (place) known.set(place.row * COLUMNS + place.column, { ...result, cautions });
+        if (place && hasPlace(worksheet, place.row, place.column))
+          known.set(place.row * COLUMNS + place.column, { ...result, cautions });
       }
       this.#cells.set(worksheet, known);
     }

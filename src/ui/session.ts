@@ -101,7 +101,15 @@ export class Session {
     this.history = history;
     this.readOnly = readOnly;
     this.newer = newer;
-    if (keptResults) this.results.begin(keptResults.results);
+    if (keptResults) {
+      const { results, exact } = keptResults;
+      // Of an earlier state only formulas are shown: what they filled then may be empty now.
+      const isFormula = (id: string, row: number, column: number): boolean => {
+        const sheet = findWorksheet(notebook, id);
+        return Boolean(sheet && cellAt(sheet, row, column)?.content.startsWith('='));
+      };
+      this.results.begin(results, exact ? () => true : isFormula);
+    }
     this.selection = {
       worksheet: notebook.worksheets[0]?.id ?? '',
       row: 0,

@@ -145,6 +145,7 @@ test('a file copy goes out, comes back as another notebook and computes the same
   ]);
   const before = page.url();
   await chooser.setFiles(path);
+  await page.getByRole('button', { name: 'Open it as a notebook of its own' }).click();
   await page.waitForURL((url) => url.href !== before);
   await shows(page, 'A2', '16.6667 mm');
 });
