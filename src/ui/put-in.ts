@@ -39,7 +39,7 @@ function digitsText(session: Session, value: unknown, unit: string): string | un
 /** A value set so that what stands behind it goes on meaning the whole of it: a power, a quotient. */
 export function beforeRest(value: string, rest: string): string {
   if (/^\s*[\^%]/.test(rest) && !value.startsWith('(')) return `(${value})`;
-  return /^[*/^&<>=+-]/.test(rest) ? `${value} ` : value;
+  return /^[*/&<>=+-]/.test(rest) ? `${value} ` : value;
 }
 
 interface Seen {

@@ -7,7 +7,7 @@
 import type { CDPSession, Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { addressText } from '../../src/expression/index.ts';
-import { closeBrowser, goTo, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import { closeBrowser, goTo, newNotebook, openDesk, pasteText, saved, shows, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
 afterEach(async () => {
@@ -18,16 +18,6 @@ afterEach(async () => {
 afterAll(closeBrowser);
 
 const LONGEST_WORK = 100;
-
-async function paste(page: Page, text: string): Promise<void> {
-  await page.evaluate((words) => {
-    let active = document.activeElement;
-    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
-    const data = new DataTransfer();
-    data.setData('text/plain', words);
-    active?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
-  }, text);
-}
 
 /** Milliseconds that the page's thread has worked so far. */
 async function worked(client: CDPSession): Promise<number> {
@@ -80,7 +70,7 @@ for (const [what, content] of CASES)
     const { page } = desk;
     await newNotebook(page);
     await goTo(page, 'A1');
-    await paste(page, content);
+    await pasteText(page, content);
     await page.keyboard.press('Control+Home');
     await page.keyboard.press('End');
     const client = await page.context().newCDPSession(page);

@@ -108,6 +108,17 @@ const place = (address: string): { readonly row: number; readonly column: number
   row: Number(address.slice(1)) - 1,
 });
 
+/** A paste as the browser tells it, into whatever has the focus. */
+export async function pasteText(page: Page, text: string): Promise<void> {
+  await page.evaluate((words) => {
+    let active = document.activeElement;
+    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+    const data = new DataTransfer();
+    data.setData('text/plain', words);
+    active?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
+  }, text);
+}
+
 /** What a cell shows: number and unit, text, or error code. */
 export function cellText(page: Page, address: string): Promise<string> {
   const { row, column } = place(address);

@@ -11,6 +11,7 @@ import {
   goTo,
   newNotebook,
   openDesk,
+  pasteText,
   shows,
   type Desk,
 } from './desk.ts';
@@ -263,7 +264,7 @@ for (const rows of [60, 900]) {
     const page = await begin({ A1: 'what', B1: 'value', A2: 'feed' });
     if (rows > 60) {
       await goTo(page, 'C1');
-      await paste(page, Array.from({ length: rows }, (_, k) => `${k + 1}`).join('\n'));
+      await pasteText(page, Array.from({ length: rows }, (_, k) => `${k + 1}`).join('\n'));
       await shows(page, 'C3', '3');
     }
     for (const words of ['Keep the first row in sight', 'Keep the first column in sight']) {
@@ -288,16 +289,6 @@ for (const rows of [60, 900]) {
     await press(page, 'Control+z', 'Control+z');
     expect(await page.locator('page-grid .scroller.head-row').count()).toBe(0);
   });
-}
-
-async function paste(page: Page, text: string): Promise<void> {
-  await page.evaluate((words) => {
-    let active = document.activeElement;
-    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
-    const data = new DataTransfer();
-    data.setData('text/plain', words);
-    active?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
-  }, text);
 }
 
 test('a choice cell opens a list, is picked from by keys and by mouse, and takes nothing else', async () => {

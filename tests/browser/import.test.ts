@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, goTo, newNotebook, openDesk, shows, type Desk } from './desk.ts';
+import { closeBrowser, enter, goTo, newNotebook, openDesk, pasteText, shows, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
 afterEach(async () => {
@@ -19,17 +19,6 @@ async function begin(): Promise<Page> {
   return desk.page;
 }
 
-/** A paste as the browser tells it, into whatever has the focus. */
-async function paste(page: Page, text: string): Promise<void> {
-  await page.evaluate((words) => {
-    let active = document.activeElement;
-    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
-    const data = new DataTransfer();
-    data.setData('text/plain', words);
-    active?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
-  }, text);
-}
-
 const leaf = (page: Page): ReturnType<Page['locator']> => page.locator('table-leaf');
 const take = (page: Page): ReturnType<Page['locator']> =>
   leaf(page).getByRole('button', { name: 'Put it in' });
@@ -37,7 +26,7 @@ const take = (page: Page): ReturnType<Page['locator']> =>
 test('a plain table is pasted at once in one step, blank lines and formulas in their places', async () => {
   const page = await begin();
   await goTo(page, 'B2');
-  await paste(page, 'tool\tlife\r\n\r\nA\t30 min\r\nB\t=C4*2\r\n');
+  await pasteText(page, 'tool\tlife\r\n\r\nA\t30 min\r\nB\t=C4*2\r\n');
   await shows(page, 'B2', 'tool');
   await shows(page, 'C4', '30 min');
   await shows(page, 'C5', '60 min');
@@ -50,7 +39,7 @@ test('a plain table is pasted at once in one step, blank lines and formulas in t
 test('units in headers are shown before they are taken, and stand behind every number then', async () => {
   const page = await begin();
   await goTo(page, 'A1');
-  await paste(page, 't [min]\tVB [um]\tnote\n5\t80\tfine\n10\t120.5\tchipped');
+  await pasteText(page, 't [min]\tVB [um]\tnote\n5\t80\tfine\n10\t120.5\tchipped');
   await leaf(page).locator('td.number', { hasText: '120.5 um' }).waitFor();
   await take(page).click();
   await shows(page, 'A1', 't');
@@ -61,13 +50,13 @@ test('units in headers are shown before they are taken, and stand behind every n
 test('"1.234" is asked with both readings, in a block and alone under a comma', async () => {
   const page = await begin();
   await goTo(page, 'A1');
-  await paste(page, 'a\tb\n1.234\tx\n5.678\ty');
+  await pasteText(page, 'a\tb\n1.234\tx\n5.678\ty');
   expect(await take(page).isDisabled()).toBe(true);
   await leaf(page).getByLabel('comma: 1.234 is 1234').check();
   await take(page).click();
   await shows(page, 'A2', '1234');
   await goTo(page, 'D1');
-  await paste(page, '1,234\t2');
+  await pasteText(page, '1,234\t2');
   await leaf(page).getByLabel('comma: 1,234 is 1.234').check();
   await take(page).click();
   await shows(page, 'D1', '1.234');
@@ -76,7 +65,7 @@ test('"1.234" is asked with both readings, in a block and alone under a comma', 
 test('an unknown unit is asked: a near one is pressed, or another typed', async () => {
   const page = await begin();
   await goTo(page, 'A1');
-  await paste(page, 'F [kNn]\tT [foo]\n5.5\t8.25');
+  await pasteText(page, 'F [kNn]\tT [foo]\n5.5\t8.25');
   expect(await take(page).isDisabled()).toBe(true);
   await leaf(page).getByRole('button', { name: 'kN', exact: true }).click();
   expect(await take(page).isDisabled()).toBe(true);
@@ -90,7 +79,7 @@ test('an unknown unit is asked: a near one is pressed, or another typed', async 
 test('a table that is no table is said so, and changes nothing', async () => {
   const page = await begin();
   await goTo(page, 'A1');
-  await paste(page, Array.from({ length: 2001 }, () => '1\t2').join('\n'));
+  await pasteText(page, Array.from({ length: 2001 }, () => '1\t2').join('\n'));
   await page.locator('entry-line .refused', { hasText: '2001 lines' }).waitFor();
   await shows(page, 'A1', '');
 });

@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { enter, goTo, newNotebook, shows, type Desk } from './desk.ts';
+import { enter, goTo, newNotebook, pasteText, shows, type Desk } from './desk.ts';
 
 /** Called in every state, with its name. */
 export type Look = (state: string) => Promise<void>;
@@ -66,6 +66,10 @@ async function mark(page: Page, narrow: boolean, address: string, place: 'change
   if (narrow) await page.locator('.shade').click({ position: { x: 8, y: 300 } });
 }
 
+const press = async (page: Page, ...keys: string[]): Promise<void> => {
+  for (const key of keys) await page.keyboard.press(key);
+};
+
 /** `narrow`: contents and margin slide over the page. */
 export async function walk({ page }: Desk, narrow: boolean, look: Look): Promise<void> {
   await page.getByText('Worked examples').waitFor();
@@ -101,6 +105,15 @@ export async function walk({ page }: Desk, narrow: boolean, look: Look): Promise
     await look(`bar of Ctrl ${key.toUpperCase()}`);
     await page.keyboard.press('Escape');
   }
+  await press(page, 'Control+Home', 'Shift+ArrowDown', 'Shift+F10');
+  await page.locator('actions-menu [role=menuitem]').first().waitFor();
+  await look('actions for the selection');
+  await page.keyboard.press('Escape');
+  await goTo(page, 'D5');
+  await pasteText(page, 't [min]\tVB [mym]\n1.234\t80\n5.678\t95');
+  await page.locator('table-leaf').waitFor();
+  await look('a table with two readings and an unknown unit');
+  await page.keyboard.press('Escape');
   for (const key of LEAVES)
     if (!WITH_DETAIL.has(key) && !['help', 'keys', 'about'].includes(key)) await leaf(page, key, look);
   await mark(page, narrow, 'B1', 'changed');

@@ -8,8 +8,7 @@ import { hasMarks, readInline, readNote, type NoteInline } from '../../src/ui/no
 const flat = (parts: readonly NoteInline[]): string =>
   parts
     .map((part) => {
-      if (part.type === 'text') return part.text;
-      if (part.type === 'code') return `<code ${part.text}>`;
+      if ('text' in part) return part.type === 'code' ? `<code ${part.text}>` : part.text;
       if (part.type === 'link')
         return `<link ${part.to.type === 'https' ? part.to.address : `#${part.to.place}`} ${flat(part.parts)}>`;
       return `<${part.type} ${flat(part.parts)}>`;

@@ -47,12 +47,15 @@ export class EntryLine extends LitElement {
     const { draft, result } = session;
     const text = draft?.text ?? contentHere(session);
     const block = row === toRow && column === toColumn ? '' : `:${addressText(toColumn, toRow)}`;
-    const completion = shownCompletion(session);
+    const offered = shownCompletion(session);
+    // The choices of a cell stand at the cell while the hands are there.
+    const isAtCell = draft?.where === 'cell' && offered?.choices[0]?.type === 'choice';
+    const completion = isAtCell ? undefined : offered;
     const label = labelOf(session.worksheet, row, column) ?? '';
     const name = session.worksheet.names.find(({ target }) => target.row === row && target.column === column);
     return html`
       ${
-        completion && !(draft?.where === 'cell' && completion.choices[0]?.type === 'choice')
+        completion
           ? html`<ul class="choices" role="listbox" id="choices" aria-label="what may stand here">
               ${completion.choices.map(
                 (choice, k) =>
