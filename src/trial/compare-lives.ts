@@ -1,6 +1,6 @@
 /** Tool lives of variants and their ratio, with intervals and in plain words: never more certain than the readings. */
 
-import { fitWeibull, mean, meanMargin, normal, weibullLife, welchInterval } from '../numeric/index.ts';
+import { fitWeibull, mean, meanMargin, weibullLife, welchInterval } from '../numeric/index.ts';
 import type { WeibullFit } from '../numeric/index.ts';
 import type { Unit } from '../quantity/index.ts';
 import { inWords } from './trial-quantity.ts';
@@ -43,6 +43,11 @@ function weibullOf({ ended, running }: Lives): WeibullFit | undefined {
   return ended.length >= WEIBULL_FROM ? fitWeibull(ended, running) : undefined;
 }
 
+const countsOf = ({ ended, running }: Lives): { readonly ended: number; readonly all: number } => ({
+  ended: ended.length,
+  all: ended.length + running.length,
+});
+
 function uncounted({ running, early }: Lives, cutUnit: Unit): string {
   const words: string[] = [];
   if (running.length > 0)
@@ -60,12 +65,12 @@ export function readLife(lives: Lives, cutUnit: Unit, confidence = 0.95): LifeRe
   const weibull = fit && {
     shape: fit.shape,
     scale: fit.scale,
-    tenPercent: weibullLife(fit, 0.1, confidence),
+    tenPercent: weibullLife(fit, 0.1, confidence, countsOf(lives)),
   };
   const span = (low: number, high: number): string =>
     `${inWords(low, cutUnit)} to ${inWords(high, cutUnit)}, ${percent(confidence)}`;
   if (fit && weibull && running.length > 0 && early.length === 0) {
-    const { life, low, high } = weibullLife(fit, 0.5, confidence);
+    const { life, low, high } = weibullLife(fit, 0.5, confidence, countsOf(lives));
     const words = `${inWords(life, cutUnit)} (${span(low, high)}), by a Weibull distribution over ${edges(ended.length + running.length)}, ${running.length} of them still running`;
     return { life, low, high, method: 'Weibull', weibull, words };
   }
@@ -127,8 +132,14 @@ function tooFew(a: Lives, b: Lives): string {
     : `; ${edges(nb)} of ${b.title} and ${na} of ${a.title} are too few to say more`;
 }
 
-function ratioFrom(a: Lives, b: Lives, centre: number, margin: number, confidence: number): RatioReading {
-  const [ratio, low, high] = [centre, centre - margin, centre + margin].map(Math.exp) as [
+function ratioFrom(
+  a: Lives,
+  b: Lives,
+  centre: number,
+  [below, above]: readonly [number, number],
+  confidence: number,
+): RatioReading {
+  const [ratio, low, high] = [centre, centre - below, centre + above].map(Math.exp) as [
     number,
     number,
     number,
@@ -145,11 +156,14 @@ export function compareLives(a: Lives, b: Lives, cutUnit: Unit, confidence = 0.9
   if (incomplete.length > 0) {
     const [fitA, fitB] = [weibullOf(a), weibullOf(b)];
     if (fitA && fitB && a.early.length + b.early.length === 0) {
-      const [lifeA, lifeB] = [weibullLife(fitA, 0.5, confidence), weibullLife(fitB, 0.5, confidence)];
-      const half = normal().quantile((1 + confidence) / 2);
-      const errors = [lifeA, lifeB].map(({ low, high }) => Math.log(high / low) / (2 * half));
-      const margin = half * Math.hypot(...errors);
-      return ratioFrom(a, b, Math.log(lifeB.life / lifeA.life), margin, confidence);
+      const [lifeA, lifeB] = [
+        weibullLife(fitA, 0.5, confidence, countsOf(a)),
+        weibullLife(fitB, 0.5, confidence, countsOf(b)),
+      ];
+      // The interval of a difference from those of its terms (G. Y. Zou, A. Donner, Statistics in Medicine 27, 2008).
+      const below = Math.hypot(Math.log(lifeB.life / lifeB.low), Math.log(lifeA.high / lifeA.life));
+      const above = Math.hypot(Math.log(lifeB.high / lifeB.life), Math.log(lifeA.life / lifeA.low));
+      return ratioFrom(a, b, Math.log(lifeB.life / lifeA.life), [below, above], confidence);
     }
     const which = incomplete.map((each) => `of ${each.title}, ${uncounted(each, cutUnit)}`).join('; ');
     return {
@@ -183,5 +197,5 @@ export function compareLives(a: Lives, b: Lives, cutUnit: Unit, confidence = 0.9
     };
   if (Math.abs(centre) + welch.margin > 300)
     return { ratio, proven: false, sentence: `${about}, but the lives scatter beyond any number.` };
-  return ratioFrom(a, b, centre, welch.margin, confidence);
+  return ratioFrom(a, b, centre, [welch.margin, welch.margin], confidence);
 }

@@ -53,7 +53,7 @@ test('l29 NIST/SEMATECH 8.4.1.2: Weibull with half of the units still running', 
   if (!fit) throw new Error('no fit');
   expect(fit.shape).toBeCloseTo(expected('shape'), 7);
   expect(fit.scale).toBeCloseTo(expected('scale'), 4);
-  expect(weibullLife(fit, 0.1, 0.95).life).toBeCloseTo(expected('B10_life'), 4);
+  expect(weibullLife(fit, 0.1, 0.95, { ended: 10, all: 20 }).life).toBeCloseTo(expected('B10_life'), 4);
 });
 
 test('l30 Kececioglu: Weibull of six complete lives', () => {
@@ -80,6 +80,18 @@ test('Meeker and Escobar: estimates and standard errors of 38 shock absorbers, 2
   expect(1 / fit.shape).toBeCloseTo(0.3164, 3);
   expect(Math.sqrt(fit.covariance.logScale)).toBeCloseTo(0.1099, 3);
   expect(Math.sqrt(fit.covariance.inverseShape)).toBeCloseTo(0.07317, 3);
+});
+
+// J. F. Lawless, Statistical Models and Methods for Lifetime Data: the quantity is free of the law; here that is tried.
+test('the interval of a Weibull life moves with scale and shape of the lives alone', () => {
+  const lives = [3, 5, 6, 7, 8, 9, 9.5, 11, 12, 15];
+  const all = { ended: 10, all: 10 };
+  const [one, other] = [fitWeibull(lives), fitWeibull(lives.map((life) => 7 * life ** 0.5))];
+  if (!one || !other) throw new Error('no fit');
+  const [a, b] = [weibullLife(one, 0.1, 0.95, all), weibullLife(other, 0.1, 0.95, all)];
+  expect(b.low).toBeCloseTo(7 * a.low ** 0.5, 9);
+  expect(b.high).toBeCloseTo(7 * a.high ** 0.5, 9);
+  expect(a.low).toBeLessThan(a.life);
 });
 
 test('a Weibull fit needs two lives that ended and some scatter', () => {
