@@ -29,6 +29,11 @@ export class Saving {
     this.state = { type: 'saved', at: world.clock.now() };
   }
 
+  /** When the notebook was last changed, as the shelf knows it: holds until the first edit here. */
+  lastChanged(at: number): void {
+    if (!this.#last) this.state = { type: 'saved', at };
+  }
+
   /** `notebook` is the one after the transaction. */
   keep(notebook: Notebook, transaction: Transaction): void {
     this.#last = transaction;

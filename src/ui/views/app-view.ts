@@ -172,7 +172,7 @@ export class AppView extends LitElement {
     if (!item || session !== this.#session) return;
     session.copiedAt = item.copiedAt;
     session.madeAt = item.madeAt;
-    if (session.version === 0) session.saving.state = { type: 'saved', at: item.changedAt };
+    session.saving.lastChanged(item.changedAt);
     if (item.removedAt !== undefined)
       this.#say(
         'This notebook was removed from this device and is kept aside. The next edit brings it back.',
