@@ -71,8 +71,9 @@ export class ActionsMenu extends LitElement {
         .menu:popover-open {
           display: grid;
         }
-        button {
+        .menu button {
           align-items: center;
+          min-block-size: 44px;
         }
         kbd {
           display: none;
