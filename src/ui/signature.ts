@@ -43,6 +43,13 @@ export function callAt(
 
 const trade = (name: string): string => name.replaceAll('_', ' ');
 
+/** Words that may stand there; a row of numbered ones by its ends. */
+function wordsText({ words, numbered, kind }: Parameter): string {
+  if (!words) return kind;
+  const quoted = words.map((word) => `"${word}"`);
+  return numbered === undefined ? quoted.join(' or ') : `${quoted[0]} to ${quoted.at(-1)}`;
+}
+
 /** What a plain number at this place is read as (F15), limits, words. */
 export function parameterDetail(parameter: Parameter, reading: UnitSystem): string {
   const unit = reading === 'metric' ? parameter.metric : parameter.inch;
@@ -55,7 +62,7 @@ export function parameterDetail(parameter: Parameter, reading: UnitSystem): stri
   ].filter(Boolean);
   return [
     parameter.meaning,
-    parameter.words ? parameter.words.map((word) => `"${word}"`).join(' or ') : parameter.kind,
+    wordsText(parameter),
     inWords(limits.join(', ')),
     unit ? `a plain number is read in ${unit}` : '',
   ]
