@@ -269,8 +269,11 @@ function passRow(trial: Trial, pass: TrialPass): Markup {
   return markup`<tr${struck}>${cells.map(field)}</tr>\n`;
 }
 
-/** Plan and record of every trial, corrections included. */
-export function trialSection({ parts }: Notebook): Markup | undefined {
+/** What every trial tells, its plan and its record, corrections included. */
+export function trialSection(
+  { parts }: Notebook,
+  findings: ReadonlyMap<string, readonly string[]> = new Map(),
+): Markup | undefined {
   const inner = (parts?.trials ?? []).map((trial) => {
     const heads = [
       'run',
@@ -283,8 +286,10 @@ export function trialSection({ parts }: Notebook): Markup | undefined {
       'remarks',
     ];
     const plan = `${trial.runs.length} runs, ${trial.repeats} of each, in an order of chance from the seed ${trial.seed}. ${trial.measurands.map(({ name, limit }) => (limit === undefined ? name : `${name}: stopped at ${limit}`)).join('; ')}.`;
+    const told = findings.get(trial.id) ?? [];
     return markup`<h3>${trial.title}</h3>
       <p>${plan}</p>
+      ${told.length === 0 ? '' : markup`<ul>${told.map((each) => markup`<li>${each}</li>`)}</ul>`}
       <div class="scroll">
         <table>
           <tr>

@@ -24,6 +24,8 @@ export interface ReportContent {
   readonly workings?: readonly ReportWorking[];
   /** SVG of the figures; what could run or load is taken out. */
   readonly figures?: readonly ReportFigure[];
+  /** What the trials tell, by trial id: a sentence each. */
+  readonly findings?: ReadonlyMap<string, readonly string[]>;
   /** The cautions that always hold. */
   readonly usualCautions: readonly string[];
   /** Name and version: "Swarfbook 0.1.0". */
@@ -39,13 +41,13 @@ const POLICY = `default-src 'none'; style-src '${REPORT_STYLES_HASH}'; img-src d
 
 /** The report as one HTML text. `readReport` opens it again as a notebook. */
 export function writeReport(content: ReportContent): string {
-  const { notebook, results, workings = [], figures = [], usualCautions, program, made } = content;
+  const { notebook, results, workings = [], figures = [], findings, usualCautions, program, made } = content;
   const sections = [
     givenSection(notebook, results),
     worksheetSection(notebook, results),
     workingSection(workings),
     figureSection(figures),
-    trialSection(notebook),
+    trialSection(notebook, findings),
     recordSection(notebook),
     reviewSection(notebook),
   ];

@@ -6,4 +6,5 @@ export * from './compare-lives.ts';
 export * from './taylor-reading.ts';
 export * from './read-trial.ts';
 export * from './decide.ts';
+export * from './findings.ts';
 export { cutUnitOf, DEFAULT_CUT_UNIT } from './trial-quantity.ts';

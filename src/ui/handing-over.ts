@@ -1,6 +1,7 @@
 /** Ways of a notebook to other people: report, link; and what was handed over, so that its return can be merged. */
 
 import { writeLink, writeNotebook, writeReport } from '../exchange/index.ts';
+import { partsOf } from '../document/index.ts';
 import type { Refusal } from '../document/index.ts';
 import { packed } from '../storage/index.ts';
 import { resultsFor } from './export-results.ts';
@@ -19,8 +20,10 @@ export const reportName = ({ notebook }: Session): string => `${fileName(noteboo
 export async function reportOf(session: Session): Promise<string> {
   const { reportFigures, reportWorkings } = await import('./report-pictures.ts');
   const [figures, workings] = await Promise.all([reportFigures(session), reportWorkings(session)]);
+  const findings = await trialFindings(session);
   return writeReport({
     notebook: session.notebook,
+    findings,
     results: resultsFor(session),
     workings,
     figures,
@@ -28,6 +31,15 @@ export async function reportOf(session: Session): Promise<string> {
     program: `Swarfbook ${session.world.version}`,
     made: new Date(session.world.clock.now()).toISOString().slice(0, 16).replace('T', ' ') + ' UTC',
   });
+}
+
+/** What the trials tell, by trial id. */
+async function trialFindings({ notebook }: Session): Promise<ReadonlyMap<string, readonly string[]>> {
+  const trials = partsOf(notebook, 'trials');
+  if (trials.length === 0) return new Map();
+  const { findingsOf, readTrial } = await import('../trial/index.ts');
+  const { currency } = notebook;
+  return new Map(trials.map((trial) => [trial.id, findingsOf(readTrial(trial, { currency }))]));
 }
 
 /** The link with the notebook in it, or why there is none. */

@@ -22,6 +22,7 @@ import { fromBase64url, toBase64url } from '../../src/exchange/base64url.ts';
 import { REPORT_STYLES, REPORT_STYLES_HASH } from '../../src/exchange/report-styles.ts';
 import { qrDrawing, QR_CAPACITY } from '../../src/ui/qr-code.ts';
 import { done, typed } from '../document/sample.ts';
+import { withAllParts } from '../document/sample-parts.ts';
 
 const hostile = `</template><script>alert(1)</script><img src=x onerror="alert(2)"> & "quoted" 'single' \u0007`;
 
@@ -111,6 +112,17 @@ test('every text of a cell comes back from a report as it was', () => {
     }),
     { seed: 20260309, numRuns: 300 },
   );
+});
+
+test('what the trials tell stands in the report, escaped', () => {
+  const notebook = withAllParts();
+  const page = writeReport(
+    content(notebook, { results: new Map(), findings: new Map([['t1', ['B lasts <longer>.']]]) }),
+  );
+  expect(page).toContain('<li>B lasts &lt;longer&gt;.</li>');
+  expect(page.slice(0, page.indexOf('<template'))).toContain('VB was 0.21 mm (ab, 2026-03-09 08:05 UTC)');
+  const read = readReport(page);
+  expect(isRefusal(read) ? read.message : compareNotebooks(notebook, read.notebook)).toEqual([]);
 });
 
 test('a page that is no report, a cut one and one with two notebooks are refused in words', () => {

@@ -1,7 +1,15 @@
 import jstat from 'jstat';
 import { expect, test } from 'vitest';
 import { isRefusal } from '../../src/document/index.ts';
-import { compareLives, decide, outward, readLife, readTrial, variantCost } from '../../src/trial/index.ts';
+import {
+  compareLives,
+  decide,
+  findingsOf,
+  outward,
+  readLife,
+  readTrial,
+  variantCost,
+} from '../../src/trial/index.ts';
 import type { Decision, DecisionArgs, Lives, TrialReading } from '../../src/trial/index.ts';
 import { unitNamed } from '../../src/quantity/index.ts';
 import { REFERENCE_CASES } from '../functions/reference-case.ts';
@@ -290,6 +298,13 @@ test('whole shifts: an edge changed at the end of a shift makes whole shifts of 
     /sharp does not last a whole shift/,
   );
   expect(cautions.join()).toMatch(/interval is that of the ratio/);
+});
+
+test('what a trial tells comes as sentences, with nothing of what was not cut', () => {
+  expect(findingsOf(readTrial(theTrial(planned())))).toEqual([]);
+  const told = findingsOf(reading());
+  expect(told[0]).toMatch(/^Life, sharp: 19\.9 min \(.* to .*, 95 %\) from 3 edges\.$/);
+  expect(told.join(' ')).toMatch(/round lasts 1\.\d to \d\.?\d* times as long as sharp \(95 %\)\./);
 });
 
 test('a decision is no surer than its lives', () => {
