@@ -139,13 +139,28 @@ export function ancestorOf(
 
 const NOTHING: Side = { value: '', lines: [] };
 
+/** A property of a cell in words. */
+function propertyWords(cell: Cell, key: string, value: unknown): string {
+  if (key === 'changed' && cell.changed) {
+    const { by, at, from, reason } = cell.changed;
+    const why = reason === undefined ? '' : `; limit passed: ${reason}`;
+    return `set at the machine by ${by}, ${at.slice(0, 16).replace('T', ' ')}; before: ${from}${why}`;
+  }
+  if (key === 'limits' && cell.limits) {
+    const { low, high } = cell.limits;
+    return `limits: ${[low && `at least ${low}`, high && `at most ${high}`].filter(Boolean).join(', ')}`;
+  }
+  if (key === 'acknowledged' && cell.acknowledged)
+    return `acknowledged: ${cell.acknowledged.map(({ reason }) => reason).join('; ')}`;
+  return `${key}: ${brief(value)}`;
+}
+
 /** The properties of a cell in which two cells differ, in words. */
 function propertyLines(cell: Cell, other: Cell | undefined): string[] {
-  return Object.entries(cell).flatMap(([key, value]: [string, unknown]): string[] => {
-    const before: unknown = other && Object.entries(other).find(([name]) => name === key)?.[1];
-    if (key === 'content' || isSame(value, before)) return [];
-    return [`${key}: ${typeof value === 'string' ? value : JSON.stringify(value)}`];
-  });
+  const before = new Map<string, unknown>(Object.entries(other ?? {}));
+  return Object.entries(cell).flatMap(([key, value]: [string, unknown]): string[] =>
+    key === 'content' || isSame(value, before.get(key)) ? [] : [propertyWords(cell, key, value)],
+  );
 }
 
 function cellSide(

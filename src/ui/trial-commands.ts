@@ -14,6 +14,14 @@ export const TRIAL_COMMANDS: readonly ProgramCommand[] = [
     run: (_, from) => openLeaf(from, 'recordings'),
   },
   {
+    group: 'Notebook',
+    words: 'Review formula by formula',
+    run(session, from) {
+      session.showMargin('review');
+      from.dispatchEvent(new CustomEvent('open-margin', { bubbles: true, composed: true }));
+    },
+  },
+  {
     group: 'File',
     words: 'Hand over: report, link, QR code…',
     run: (_, from) => openLeaf(from, 'hand-over'),

@@ -68,6 +68,9 @@ export class AppView extends LitElement {
       window.print();
       this.toggleAttribute('print-leaf', false);
     });
+    this.addEventListener('open-margin', () => {
+      if (this.#sheet !== 'margin' && matchMedia('(max-width: 1099px)').matches) this.#toggle('margin');
+    });
     this.addEventListener('open-leaf', (event) => void this.#leaf?.open(event));
     this.addEventListener('keydown', (event) => this.#onKey(event));
     this.addEventListener('dragover', (event) => event.preventDefault());

@@ -1,8 +1,10 @@
 /** Handing a notebook over: file, report, paper, link, QR code; and laying beside it what comes back. */
 
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
-import { partsOf } from '../../document/index.ts';
+import { forEachCell, labelOf, partsOf } from '../../document/index.ts';
+import { addressText } from '../../expression/index.ts';
 import { linkOf, rememberHandedOver, reportName, reportOf } from '../handing-over.ts';
+import { editedText } from '../number-locale.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { QR_CAPACITY, qrDrawing } from '../qr-code.ts';
 import type { Session } from '../session.ts';
@@ -142,8 +144,28 @@ export class HandOver extends LitElement {
           <p>Lay a received notebook beside this one: take over its changes cell by cell, or keep yours.</p>
           <button @click=${() => openLeaf(this, 'compare')}>Compare with a received one…</button>
         </section>
-        ${this.#link(session)}
+        ${this.#link(session)} ${this.#setAtMachine(session)}
       </div>`;
+  }
+
+  #setAtMachine({ notebook }: Session): TemplateResult | typeof nothing {
+    const lines: string[] = [];
+    for (const worksheet of notebook.worksheets)
+      forEachCell(worksheet, ({ content, changed }, row, column) => {
+        if (!changed) return;
+        const [now, before] = [content, changed.from].map((text) => editedText(text, notebook.currency));
+        const label = labelOf(worksheet, row, column);
+        lines.push(
+          `${worksheet.title} ${addressText(column, row)} ${label}: ${now}, before ${before} (${changed.by}, ${changed.at.slice(0, 10)})`,
+        );
+      });
+    if (lines.length === 0) return nothing;
+    return html`<section class="wide">
+      <h3>Values set at the machine: they go along with their marks</h3>
+      <ul>
+        ${lines.map((line) => html`<li>${line}</li>`)}
+      </ul>
+    </section>`;
   }
 
   #link(session: Session): TemplateResult {

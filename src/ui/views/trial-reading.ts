@@ -3,6 +3,8 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { partsOf } from '../../document/index.ts';
 import type { Trial } from '../../document/index.ts';
+import { fromSI, unitLabel } from '../../quantity/index.ts';
+import type { Unit } from '../../quantity/index.ts';
 import { rateWords, readTrial } from '../../trial/index.ts';
 import type { EdgeReading, TrialReading, VariantReading } from '../../trial/index.ts';
 import '../elements/plain-plot.ts';
@@ -79,7 +81,7 @@ export class TrialReadingLeaf extends LitElement {
             </tr>
           </thead>
           <tbody>
-            ${reading.variants.map((each) => this.#variant(each))}
+            ${reading.variants.map((each) => this.#variant(each, reading))}
           </tbody>
         </table>
       </div>
@@ -88,7 +90,7 @@ export class TrialReadingLeaf extends LitElement {
       <trial-decision .session=${session} .trial=${trial} .reading=${reading}></trial-decision>`;
   }
 
-  #variant({ title, edges, life }: VariantReading): TemplateResult {
+  #variant({ title, edges, life }: VariantReading, { cutUnit }: TrialReading): TemplateResult {
     const { weibull } = life;
     return html`<tr>
       <td>${inWords(title)}</td>
@@ -97,7 +99,9 @@ export class TrialReadingLeaf extends LitElement {
         ${inWords(life.words)}
         ${
           weibull
-            ? html`<br />Weibull: shape ${inWords(String(Number(weibull.shape.toPrecision(3))))}`
+            ? html`<br />Weibull: shape ${three(weibull.shape)}; one edge in ten has ended by
+                ${lifeWords(weibull.tenPercent.life, cutUnit)} (${lifeWords(weibull.tenPercent.low, cutUnit)}
+                to ${lifeWords(weibull.tenPercent.high, cutUnit)}, 95 %)`
             : nothing
         }
       </td>
@@ -150,4 +154,7 @@ export class TrialReadingLeaf extends LitElement {
     if (target instanceof HTMLSelectElement) this.trial = target.value;
   }
 }
+const three = (value: number): string => inWords(String(Number(value.toPrecision(3))));
+const lifeWords = (life: number, unit: Unit): string => `${three(fromSI(life, unit))} ${unitLabel(unit)}`;
+
 customElements.define('trial-reading', TrialReadingLeaf);
