@@ -51,7 +51,16 @@ const templates: Template[] = EXAMPLES.flatMap(({ path, title, question }) => {
   return load ? [{ key: path, title, question, load }] : [];
 });
 
+/** Settles when the page has been painted once more, or after a while where nothing is painted (a tab in the background). */
+const painted = (): Promise<void> =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve));
+    setTimeout(resolve, 1000);
+  });
+
+/** The texts of the functions are long: values are painted before they are read. */
 async function loadCatalogue(): Promise<Catalogue> {
+  await painted();
   const [{ BUILTINS, DEFINITIONS }, { MATERIALS, SOURCES }] = await Promise.all([
     import('./catalogue.ts'),
     import('./functions/index.ts'),
