@@ -40,3 +40,35 @@ export function inlineView(parts: readonly NoteInline[], go: (place: string) => 
     }
   });
 }
+
+/** For paper: a link out of the program says where it leads. */
+export function printed(parts: readonly NoteInline[]): unknown {
+  return parts.map((part) => {
+    switch (part.type) {
+      case 'text':
+        return part.text;
+      case 'code':
+        return html`<code>${part.text}</code>`;
+      case 'emphasis':
+        return html`<em>${printed(part.parts)}</em>`;
+      case 'strong':
+        return html`<strong>${printed(part.parts)}</strong>`;
+      case 'link':
+        return html`<u>${printed(part.parts)}</u>${part.to.type === 'https' ? ` (${part.to.address})` : ''}`;
+    }
+  });
+}
+
+export function printedNote(blocks: readonly NoteBlock[]): TemplateResult {
+  return html`${blocks.map((block) => {
+    if (block.type === 'paragraph') return html`<p>${printed(block.parts)}</p>`;
+    const items = block.items.map((item) => html`<li>${printed(item)}</li>`);
+    return block.ordered
+      ? html`<ol start=${block.start}>
+          ${items}
+        </ol>`
+      : html`<ul>
+          ${items}
+        </ul>`;
+  })}`;
+}

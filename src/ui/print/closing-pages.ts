@@ -2,8 +2,10 @@
 
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellAddress } from '../../calculation/index.ts';
-import { cellAt, findWorksheet } from '../../document/index.ts';
+import { cellAt, findWorksheet, forEachCell } from '../../document/index.ts';
 import { addressWords } from '../cell-links.ts';
+import { printedNote } from '../elements/note.ts';
+import { readNote } from '../note-tree.ts';
 import { editedText, inWords } from '../number-locale.ts';
 import { openCautions } from '../open-cautions.ts';
 import type { Session } from '../session.ts';
@@ -12,7 +14,7 @@ import { USUAL_CAUTIONS } from '../usual-cautions.ts';
 const WORDS = { error: '✕ error', breach: '▲ limit', caution: '▲ caution', assumed: 'unit' } as const;
 
 export function closingPages(session: Session): TemplateResult {
-  return html`${cautions(session)} ${reviews(session)}
+  return html`${cautions(session)} ${notes(session)} ${reviews(session)}
     <div class="always">
       <b>Always</b>
       ${USUAL_CAUTIONS.map((words) => html`<p>▲ ${words}</p>`)}
@@ -47,6 +49,35 @@ function cautions(session: Session): TemplateResult {
               <td>${each.acknowledged ?? (each.type === 'assumed' ? '' : 'not acknowledged')}</td>
             </tr>`,
         )}
+      </tbody>
+    </table>`;
+}
+
+/** The notes of the cells, as they are read in the margin. */
+function notes(session: Session): TemplateResult | typeof nothing {
+  const rows: TemplateResult[] = [];
+  for (const worksheet of session.notebook.worksheets)
+    forEachCell(worksheet, ({ note }, row, column) => {
+      if (note === undefined) return;
+      const address = { worksheet: worksheet.id, row, column };
+      rows.push(
+        html`<tr>
+          <td>${worksheet.title}, ${addressWords(session, address, true)}</td>
+          <td>${printedNote(readNote(note))}</td>
+        </tr>`,
+      );
+    });
+  if (rows.length === 0) return nothing;
+  return html`<h2>Notes</h2>
+    <table>
+      <thead>
+        <tr>
+          <th>cell</th>
+          <th>note</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${rows}
       </tbody>
     </table>`;
 }

@@ -87,7 +87,7 @@ function givenRow(
   const atMachine =
     changed &&
     `set at the machine by ${changed.by}, ${day(Date.parse(changed.at))}, before: ${editedText(changed.from, notebook.currency)}${changed.reason ? ` (${changed.reason})` : ''}`;
-  const words = [cell.source, cell.note, atMachine].filter(Boolean).join(' · ');
+  const words = [cell.source, cell.note && 'see its note', atMachine].filter(Boolean).join(' · ');
   return html`<tr>
     <td>${worksheet.title}, ${addressText(column, row)}</td>
     <td>${labelOf(worksheet, row, column)}</td>

@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { usedExtent } from '../../document/index.ts';
 import type { Worksheet } from '../../document/index.ts';
 import type { Face } from '../elements/grid-body.ts';
+import { printed } from '../elements/note.ts';
 import { Faces } from '../faces.ts';
 import type { Session } from '../session.ts';
 
@@ -94,13 +95,15 @@ function line({ faces, numbers }: Look, row: number, columns: readonly number[])
   </tr>`;
 }
 
+const SIGNS = { open: '▲ ', acknowledged: '△ ', breach: '◆ ' } as const;
+
 function cell(face: Face, span: number): TemplateResult {
   const look = [face.type, face.heading ? 'heading' : '', face.role === 'note' ? 'note' : ''];
   const formula = face.type === 'text' && face.text.startsWith('=') ? 'formula' : '';
   return html`<td colspan=${span} class="${[...look, formula].filter(Boolean).join(' ')}">
-    ${face.caution === undefined ? '' : face.caution === 'open' ? '▲ ' : '△ '}${face.role === 'measured' ? '◷ ' : ''}<span
+    ${face.caution === undefined ? '' : SIGNS[face.caution]}${face.role === 'measured' ? '◷ ' : ''}<span
       class="value ${face.role ?? ''} ${face.type}"
-      >${face.symbol ? html`<i>${face.symbol[0]}</i><sub>${face.symbol[1]}</sub>` : face.text}</span
+      >${face.symbol ? html`<i>${face.symbol[0]}</i><sub>${face.symbol[1]}</sub>` : face.parts ? printed(face.parts) : face.text}</span
     >${face.unit ? ` ${face.unit}` : ''}
   </td>`;
 }

@@ -20,7 +20,11 @@ export class KeysLeaf extends LitElement {
       ${this.#group('Everywhere', PROGRAM_KEYS)} ${this.#menu()}
       <section>
         <h3>By touch</h3>
-        <p>The first tap selects a cell, the second one edits it; dragging scrolls.</p>
+        <p>
+          The first tap selects a cell, the second one edits it; dragging scrolls. The round handles extend the
+          selection. Beside a value stands a keypad with the units that fit; “letters” brings the device’s own
+          keyboard.
+        </p>
         <p>The handles at the corners extend the selection; More… holds what can be done with it.</p>
         <p>Values and formulas have a keypad of their own; “letters” brings the system’s keyboard.</p>
       </section>

@@ -37,7 +37,15 @@ const EDGE = 28;
 const SCROLL = 24;
 
 export class PagePointer {
-  #drag: { readonly pointer: number; readonly what: Drag; readonly block: Block } | undefined;
+  #drag:
+    | {
+        readonly pointer: number;
+        readonly what: Drag;
+        readonly block: Block;
+        readonly x: number;
+        readonly y: number;
+      }
+    | undefined;
   #pulled: Block | undefined;
   #touched: string | undefined;
 
@@ -88,7 +96,7 @@ export class PagePointer {
 
   /** From here on the pointer is followed wherever it goes. */
   #start(event: PointerEvent, what: Drag, block: Block): void {
-    this.#drag = { pointer: event.pointerId, what, block };
+    this.#drag = { pointer: event.pointerId, what, block, x: event.clientX, y: event.clientY };
     window.addEventListener('pointermove', this.#move);
     window.addEventListener('pointerup', this.#up);
     window.addEventListener('pointercancel', this.#up);
@@ -118,7 +126,8 @@ export class PagePointer {
     const { session } = this.page;
     const drag = this.#drag;
     if (!session || drag?.pointer !== event.pointerId) return;
-    this.#scroll(event);
+    // A press with a shaking hand near the edge is no drag yet.
+    if (Math.hypot(event.clientX - drag.x, event.clientY - drag.y) > EDGE) this.#scroll(event);
     const place = this.#under(event);
     if (!place) return;
     const row = Math.max(0, place.row);
