@@ -140,6 +140,7 @@ export class DeviceShelf extends NotebookList {
   async append(notebook: Notebook, transaction: Transaction): Promise<void> {
     const id = this.#id;
     if (notebook.id !== id) throw new RangeError(`notebook ${notebook.id} is not the open one, ${id}`);
+    if (!this.#mine) throw new Overtaken(this.#head);
     const before = this.#pending.at(-1) ?? this.#head;
     const entry = entryAfter(before.hash, before.seq + 1, entryBody(transaction, this.around.now()));
     this.#pending.push(entry);

@@ -109,6 +109,23 @@ test('5 taken over in both directions nothing is lost, not even what was being t
     .catch(() => undefined);
 });
 
+test('5 a notebook is taken from a tab that hangs, after a while, and what that tab had saved is there', async () => {
+  const { a, b } = await twoTabs();
+  await a.type(1, '2 mm');
+  a.shelf.listen({
+    lost: () => void (a.lost += 1),
+    wanted: () => new Promise(() => undefined),
+    edited: () => undefined,
+    reloaded: () => undefined,
+    listed: () => undefined,
+  });
+  await b.takeOver();
+  expect([b.readOnly, a.lost]).toEqual([false, 1]);
+  expect(b.notebook).toEqual(a.notebook);
+  await b.type(2, '3 mm');
+  await expect(a.type(3, '4 mm')).rejects.toThrow(Overtaken);
+}, 15_000);
+
 test('5 a tab that missed edits reads the notebook anew, at once or when it wakes', async () => {
   const { a, b, room } = await twoTabs();
   const away = room.splice(1, 1);

@@ -122,9 +122,12 @@ export class MachinePage extends LitElement {
   }
 
   #main(session: Session, { changed, shown }: MachineCells): TemplateResult {
-    const sound = ![...changed, ...shown].some(
-      ({ result }) => result?.error || result?.cautions.some(({ type }) => type === 'breach'),
-    );
+    const { fromLastTime } = session.results;
+    const sound =
+      !fromLastTime &&
+      ![...changed, ...shown].some(
+        ({ result }) => result?.error || result?.cautions.some(({ type }) => type === 'breach'),
+      );
     return html`<main class=${changed.length > 0 && shown.length > 0 ? 'two' : ''}>
       ${
         changed.length === 0
@@ -138,7 +141,9 @@ export class MachinePage extends LitElement {
         shown.length === 0
           ? nothing
           : html`<section aria-labelledby="shown">
-              <h2 id="shown">Worked out from these</h2>
+              <h2 id="shown">
+                Worked out from these${fromLastTime ? ' · values from last time, computing…' : nothing}
+              </h2>
               <div class="results" aria-live="off">
                 ${decisionsFirst(shown).map((one) => machineResult(one, session.notebook, sound))}
               </div>

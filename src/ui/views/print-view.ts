@@ -96,6 +96,11 @@ export class PrintView extends LitElement {
     return html`${firstPage(session)}
       <div class="page">
         ${session.showFormulas ? html`<p class="legend">Formulas in place of values.</p>` : nothing}
+        ${
+          session.results.fromLastTime
+            ? html`<p class="legend">▲ Values from last time, not yet computed again.</p>`
+            : nothing
+        }
         <p class="legend">
           Underlined: given. Dotted, with ◷: measured. ▲ caution, △ acknowledged: see the last pages.
         </p>
