@@ -189,7 +189,7 @@ export class ReviewWalk extends LitElement {
       ${
         result
           ? html`<div class=${result.error ? 'error' : 'result'}>
-              ${inWords(resultText(result, notebook))}
+              ${inWords(resultText(result, notebook, session.cell?.format))}
             </div>`
           : nothing
       }
