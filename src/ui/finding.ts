@@ -3,6 +3,7 @@
 import { cellAt, enterMany, findWorksheet, forEachCell } from '../document/index.ts';
 import type { EnteredMany, Notebook } from '../document/index.ts';
 import type { CellAddress } from '../calculation/index.ts';
+import { editedText, typing } from './number-locale.ts';
 
 export interface Query {
   readonly text: string;
@@ -22,8 +23,9 @@ function pattern({ text, matchCase, whole }: Query): RegExp | undefined {
   return new RegExp(whole ? `^${plain}$` : plain, matchCase ? 'gu' : 'giu');
 }
 
-/** Content as the user reads it: the apostrophe of a text is none of it. */
-const readable = (content: string): string => (content.startsWith("'") ? content.slice(1) : content);
+/** Content as the user reads it here: with the decimal mark of the place; the apostrophe of a text is none of it. */
+const readable = (content: string, currency: string): string =>
+  content.startsWith("'") ? content.slice(1) : editedText(content, currency);
 
 /** All cells that hold it, in the order of worksheets, rows and columns. */
 export function find(notebook: Notebook, query: Query): readonly CellAddress[] {
@@ -35,7 +37,8 @@ export function find(notebook: Notebook, query: Query): readonly CellAddress[] {
     forEachCell(worksheet, ({ content }, row, column) => {
       if (content.startsWith('=') && !query.formulas) return;
       wanted.lastIndex = 0;
-      if (wanted.test(readable(content))) found.push({ worksheet: worksheet.id, row, column });
+      if (wanted.test(readable(content, notebook.currency)))
+        found.push({ worksheet: worksheet.id, row, column });
     });
   }
   return found;
@@ -53,11 +56,11 @@ export function replace(
     const worksheet = findWorksheet(notebook, place.worksheet);
     const content = worksheet && cellAt(worksheet, place.row, place.column)?.content;
     if (!wanted || content === undefined) return [];
-    const typed = readable(content).replaceAll(wanted, () => by);
+    const typed = readable(content, notebook.currency).replaceAll(wanted, () => by);
     // A text goes on being a text, whatever it reads like.
     return [{ ...place, typed: content.startsWith("'") && typed !== '' ? `'${typed}` : typed }];
   });
-  return enterMany(notebook, entries, `replace ${query.text} by ${by}`);
+  return enterMany(notebook, entries, `replace ${query.text} by ${by}`, typing());
 }
 
 /** The place after (or before) another in the order of the list, round its end; -1 where there is none. */

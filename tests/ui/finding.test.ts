@@ -16,6 +16,7 @@ import type { Notebook, Refusal, Transaction } from '../../src/document/index.ts
 import { addressText, parse } from '../../src/expression/index.ts';
 import { destinations } from '../../src/ui/destinations.ts';
 import { find, nextOf, replace, type Query } from '../../src/ui/finding.ts';
+import { setDecimalMark } from '../../src/ui/number-locale.ts';
 import { takenAnew } from '../../src/ui/taking-table.ts';
 
 function after(notebook: Notebook, answer: Transaction | Refusal): Notebook {
@@ -88,6 +89,23 @@ test('a replacement is one step over all worksheets, and what would break is lef
   expect(date.left[0]?.why).toContain('text');
   const formula = replace(notebook, query('='), '', find(notebook, query('=SUM')));
   expect(formula.left[0]?.why).toContain('formula no more');
+});
+
+test('with a decimal comma numbers are found and replaced as they are read, and stored as everywhere', () => {
+  const notebook = filled([['1.5 mm', '=SUM(A1;2.5 mm)', 'M8x1.25']]);
+  setDecimalMark(',');
+  try {
+    expect(found(notebook, query('1,5'))).toEqual(['w1 A1']);
+    const all = replace(notebook, query(',5'), ',75', find(notebook, query(',5')));
+    const changed = after(notebook, all.transaction);
+    expect([content(changed, 0, 0), content(changed, 0, 1), content(changed, 0, 2)]).toEqual([
+      '1.75 mm',
+      '=SUM(A1;2.75 mm)',
+      'M8x1.25',
+    ]);
+  } finally {
+    setDecimalMark('.');
+  }
 });
 
 test('a choice cell takes only its choices from a replacement too', () => {

@@ -2,6 +2,7 @@
 
 import { parse } from '../../expression/index.ts';
 import { canonicalContent } from '../canonical-content.ts';
+import type { TypingLocale } from '../canonical-content.ts';
 import { cellAt, worksheetOf } from '../cells.ts';
 import type { CellPlace, CellWrite } from '../cells.ts';
 import type { Transaction } from '../change.ts';
@@ -43,14 +44,19 @@ function loss(was: string, content: string, currency: string): string | undefine
   return isValue && (after === 'text' || after === 'logical') ? 'it would be a text' : undefined;
 }
 
-/** One step for all of them, however many worksheets. */
-export function enterMany(notebook: Notebook, entries: readonly Typed[], description: string): EnteredMany {
+/** One step for all of them, however many worksheets; `locale` says how they are written. */
+export function enterMany(
+  notebook: Notebook,
+  entries: readonly Typed[],
+  description: string,
+  locale: Omit<TypingLocale, 'currency'> = {},
+): EnteredMany {
   const writes = new Map<string, CellWrite[]>();
   const left: LeftAsItWas[] = [];
   const { currency } = notebook;
   for (const { worksheet, row, column, typed } of entries) {
     const was = cellAt(worksheetOf(notebook, worksheet), row, column);
-    const canonical = canonicalContent(typed, { currency }, was);
+    const canonical = canonicalContent(typed, { ...locale, currency }, was);
     const why = isRefusal(canonical)
       ? canonical.message
       : (choiceRefusal(was, canonical.content) ?? loss(was?.content ?? '', canonical.content, currency));

@@ -102,6 +102,9 @@ export const tableStyles = css`
     justify-content: flex-end;
     gap: 14px;
   }
+  .answers button {
+    white-space: nowrap;
+  }
   .answers span {
     color: var(--caution);
     font-weight: 600;
