@@ -44,7 +44,9 @@ export const HELP_PARTS: readonly HelpPart[] = [
     lines: [
       'Working: the equation behind the selected cell, with its values put in, its source, and the cells it comes from.',
       'Functions: what can be computed, found in the words of the trade; each with a worked example for your page.',
+      'Figures: plots of your values, and sketches to scale, drawn from cells. What-if: variants of the given values, and what they would have to be.',
       'Cautions: everything in the notebook that asks for a look. A caution can be acknowledged with a reason, which is printed.',
+      'Review: a walk from formula to formula, each ticked with your initials.',
     ],
   },
   {
@@ -74,12 +76,13 @@ export const HELP_PARTS: readonly HelpPart[] = [
 
 /** What the marks on the page mean. */
 export const HELP_MARKS: readonly {
-  readonly mark: 'given' | 'measured' | 'worked' | 'caution' | 'done';
+  readonly mark: 'given' | 'measured' | 'worked' | 'caution' | 'breach' | 'done';
   readonly words: string;
 }[] = [
   { mark: 'given', words: 'on a line: given' },
   { mark: 'measured', words: 'on a dotted line, with a clock: measured' },
   { mark: 'worked', words: 'bare: worked out' },
   { mark: 'caution', words: 'caution: read it in the margin' },
+  { mark: 'breach', words: 'a limit is passed' },
   { mark: 'done', words: 'caution, acknowledged' },
 ];

@@ -8,7 +8,14 @@ import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE } from '../usual-cautions.ts';
 import { leafStyles } from './leaf.styles.ts';
 
-const SIGNS = { given: '50 mm', measured: '◷ 50 mm', worked: '50 mm', caution: '▲', done: '△' } as const;
+const SIGNS = {
+  given: '50 mm',
+  measured: '◷ 50 mm',
+  worked: '50 mm',
+  caution: '▲',
+  breach: '◆',
+  done: '△',
+} as const;
 
 export class HelpLeaf extends LitElement {
   static override styles = [
@@ -36,14 +43,24 @@ export class HelpLeaf extends LitElement {
         border-block-end: 2px dotted var(--ink-2);
       }
       .caution-sign,
+      .breach,
       .done {
         color: var(--caution);
       }
-      .usual {
-        margin: 0;
+      .foot {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 12px;
         padding-block-start: 8px;
         border-block-start: 1px solid var(--ruling-strong);
+      }
+      .usual {
+        flex: 1 1 400px;
+        margin: 0;
         color: var(--caution);
+        font-size: 13px;
+        line-height: 1.3;
       }
     `,
   ];
@@ -75,11 +92,11 @@ export class HelpLeaf extends LitElement {
             </section>`,
         )}
       </div>
-      <div class="actions">
+      <div class="foot">
         <button @click=${() => openLeaf(this, 'keys')}>All keys</button>
         <button @click=${() => openLeaf(this, 'about')}>About this program</button>
-      </div>
-      <p class="usual">▲ ${CAUTION_LINE}</p>`;
+        <p class="usual">▲ ${CAUTION_LINE}</p>
+      </div>`;
   }
 
   #entry({ typed, gives, words }: HelpEntry): TemplateResult {
