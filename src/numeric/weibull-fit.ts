@@ -8,8 +8,6 @@ export interface WeibullFit {
   readonly shape: number;
   /** In the unit of the lives. */
   readonly scale: number;
-  /** Covariance of ln scale and 1/shape, from the observed information (Meeker and Escobar 1998, ch. 8). */
-  readonly covariance: { readonly logScale: number; readonly inverseShape: number; readonly both: number };
 }
 
 /**
@@ -33,21 +31,8 @@ export function fitWeibull(
   while (slope(high) < 0 && high < 1e9) high *= 2;
   const shape = high < 1e9 ? findRoot(slope, 1e-6, high) : undefined;
   if (shape === undefined) return undefined;
-  const ended = lives.length;
-  const logScale = Math.log(sum(logs.map((log) => Math.exp(shape * log))) / ended) / shape;
-  const z = logs.map((log) => shape * (log - logScale));
-  const first = sum(z.map((each) => each * Math.exp(each)));
-  const second = ended + sum(z.map((each) => each * each * Math.exp(each)));
-  const determinant = (ended * second - first * first) * shape * shape;
-  return {
-    shape,
-    scale: largest * Math.exp(logScale),
-    covariance: {
-      logScale: second / determinant,
-      inverseShape: ended / determinant,
-      both: -first / determinant,
-    },
-  };
+  const logScale = Math.log(sum(logs.map((log) => Math.exp(shape * log))) / lives.length) / shape;
+  return { shape, scale: largest * Math.exp(logScale) };
 }
 
 /** Tries of which the spread of an estimate is taken. */

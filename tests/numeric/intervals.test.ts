@@ -65,10 +65,9 @@ test('l30 Kececioglu: Weibull of six complete lives', () => {
 
 /**
  * W. Q. Meeker, L. A. Escobar, Statistical Methods for Reliability Data, 1998: shock absorbers, both failure modes
- * (data read in a public repository; the printed estimates 10.23 and 0.3164 with standard errors 0.1099 and 0.07317 are
- * from memory).
+ * (data read in a public repository; the printed estimates 10.23 and 0.3164 are from memory).
  */
-test('Meeker and Escobar: estimates and standard errors of 38 shock absorbers, 27 of them still running', () => {
+test('Meeker and Escobar: estimates of 38 shock absorbers, 27 of them still running', () => {
   const ended = [6700, 9120, 12200, 13150, 14300, 17520, 20100, 20900, 22700, 26510, 27490];
   const running = [
     6950, 7820, 8790, 9660, 9820, 11310, 11690, 11850, 11880, 12140, 12870, 13330, 13470, 14040, 17540, 17890,
@@ -78,8 +77,6 @@ test('Meeker and Escobar: estimates and standard errors of 38 shock absorbers, 2
   if (!fit) throw new Error('no fit');
   expect(Math.log(fit.scale)).toBeCloseTo(10.23, 2);
   expect(1 / fit.shape).toBeCloseTo(0.3164, 3);
-  expect(Math.sqrt(fit.covariance.logScale)).toBeCloseTo(0.1099, 3);
-  expect(Math.sqrt(fit.covariance.inverseShape)).toBeCloseTo(0.07317, 3);
 });
 
 // J. F. Lawless, Statistical Models and Methods for Lifetime Data: the quantity is free of the law; here that is tried.
