@@ -2,7 +2,7 @@
 
 import type { Notebook } from '../document/index.ts';
 import type { DecisionArgs, TrialReading, VariantCosts } from '../trial/index.ts';
-import { canonicalText, editedText } from './number-locale.ts';
+import { storedText, editedText } from './number-locale.ts';
 
 export interface CostDraft {
   readonly edgeSet: string;
@@ -73,7 +73,7 @@ export const isEmpty = ({ machineRate, partsPerYear, costsA, costsB }: DecisionD
   );
 
 export function decisionArgs(draft: DecisionDraft, { currency }: Pick<Notebook, 'currency'>): DecisionArgs {
-  const stored = (typed: string): string => canonicalText(typed.trim(), currency) ?? typed.trim();
+  const stored = (typed: string): string => storedText(typed.trim(), currency);
   const number = (typed: string): number => Number(stored(typed));
   const costs = (own: CostDraft, other: CostDraft): VariantCosts => ({
     edgeSet: stored(own.edgeSet),

@@ -68,6 +68,10 @@ export function canonicalText(typed: string, currency: string): string | undefin
   return isRefusal(read) ? undefined : read.content;
 }
 
+/** What was typed into a field for a quantity, as stored text; what has two readings stays a text, which no such field takes: nothing is guessed. */
+export const storedText = (typed: string, currency: string): string =>
+  canonicalText(typed, currency) ?? `'${typed}`;
+
 /** A decimal by itself: not in a name (kc1.1), a designation (M8x1.25), a run of numbers (1.2.3) or quotation marks. */
 const DECIMAL = /(?<![\p{L}\p{N}_.,"'])(\d+)\.(\d+)(?![\p{N}"']|\.\d)/gu;
 

@@ -4,7 +4,7 @@ import type { Measurand, Notebook, Refusal, Trial } from '../document/index.ts';
 import { isRefusal } from '../document/index.ts';
 import { cutUnitOf, planTrial } from '../trial/index.ts';
 import type { PlanArgs, TrialPlan } from '../trial/index.ts';
-import { canonicalText, editedText } from './number-locale.ts';
+import { storedText, editedText } from './number-locale.ts';
 
 export interface FactorDraft {
   readonly name: string;
@@ -67,7 +67,7 @@ const whole = (text: string): number => (/^\s*\d{1,10}\s*$/.test(text) ? Number(
 
 /** What the planner is asked; empty lines are passed over. */
 export function planArgs(draft: PlanDraft, { currency }: Pick<Notebook, 'currency'>): PlanArgs {
-  const stored = (typed: string): string => canonicalText(typed.trim(), currency) ?? typed.trim();
+  const stored = (typed: string): string => storedText(typed.trim(), currency);
   const { atHand, perRun } = draft;
   return {
     title: draft.title.trim(),

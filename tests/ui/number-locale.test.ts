@@ -2,13 +2,14 @@
 
 import fc from 'fast-check';
 import { afterEach, expect, test } from 'vitest';
-import { canonicalContent } from '../../src/document/index.ts';
+import { canonicalContent, readContent } from '../../src/document/index.ts';
 import {
   canonicalText,
   editedText,
   inWords,
   markedDigits,
   setDecimalMark,
+  storedText,
   typing,
 } from '../../src/ui/number-locale.ts';
 import { numberText, spokenText } from '../../src/ui/value-text.ts';
@@ -64,6 +65,9 @@ test('F2 a point before three digits is refused under the comma, with both readi
   );
   expect(canonicalText('1.234 mm', 'EUR')).toBeUndefined();
   expect(canonicalText('1.5 mm', 'EUR')).toBe('1.5 mm');
+  // In a field of its own it stays a text, which is refused there.
+  expect(readContent(storedText('1.234 mm', 'EUR'), 'EUR').type).toBe('text');
+  expect(storedText('1,234 mm', 'EUR')).toBe('1.234 mm');
 });
 
 test('F2 the narrow no-break space of French groups is read, whatever the mark', () => {

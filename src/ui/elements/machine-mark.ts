@@ -7,7 +7,7 @@ import { addressText } from '../../expression/index.ts';
 import { readQuantity } from '../../quantity/index.ts';
 import { selectedBlock } from '../editing.ts';
 import { momentText } from '../machine-change.ts';
-import { canonicalText, markedDigits } from '../number-locale.ts';
+import { storedText, markedDigits } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -105,7 +105,7 @@ export class MachineMark extends LitElement {
           words:
             'A number in the cell\u2019s unit, or a quantity (0.1 mm). Empty: a step that suits the value.',
           value: machine?.place === 'changed' ? markedDigits(machine.step ?? '') : '',
-          done: (typed: string) => setStep(session, canonicalText(typed, session.notebook.currency) ?? typed),
+          done: (typed: string) => setStep(session, storedText(typed, session.notebook.currency)),
         },
       }),
     );

@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ConstraintMet, StudyAnswer } from '../../../calculation/index.ts';
-import { canonicalText } from '../../number-locale.ts';
+import { storedText } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { resultText } from '../../value-text.ts';
 import { keptQuestions, takeOver } from '../../what-if/acting.ts';
@@ -81,7 +81,7 @@ function givenFields(session: Session, form: SearchForm, at: number, set: Set): 
   if (!given) return html``;
   const change = (to: Partial<typeof given>): void =>
     set({ givens: form.givens.with(at, { ...given, ...to }) });
-  const quantity = (text: string): string => canonicalText(text, session.notebook.currency) ?? text;
+  const quantity = (text: string): string => storedText(text, session.notebook.currency);
   return html`<fieldset>
     <legend>moved${form.givens.length > 1 ? ` ${at + 1}` : ''}</legend>
     ${cellField('given', givensOf(session), keyOf(given.place), (key) => {
@@ -124,7 +124,7 @@ function limitFields(session: Session, form: SearchForm, at: number, set: Set): 
         limit.relation,
         (relation) => change({ relation }),
       )}
-      ${textField('limit', limit.limit, (text) => change({ limit: canonicalText(text, session.notebook.currency) ?? text }))}
+      ${textField('limit', limit.limit, (text) => change({ limit: storedText(text, session.notebook.currency) }))}
     </div>
     <button class="link" @click=${() => set({ constraints: form.constraints.toSpliced(at, 1) })}>
       leave it out

@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FoundGiven, SolveAnswer, StudyAnswer } from '../../../calculation/index.ts';
-import { canonicalText } from '../../number-locale.ts';
+import { storedText } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { resultText } from '../../value-text.ts';
 import { keptQuestions, takeOver } from '../../what-if/acting.ts';
@@ -24,7 +24,7 @@ export function solveSection(session: Session, state: WhatIf): TemplateResult {
     state.solve = { ...form, ...change };
     session.changed();
   };
-  const quantity = (text: string): string => canonicalText(text, session.notebook.currency) ?? text;
+  const quantity = (text: string): string => storedText(text, session.notebook.currency);
   const given = candidateAt(session, form.given);
   const { asking } = state;
   return html`

@@ -5,7 +5,7 @@ import { freshPartId, partsOf, putPart, removeParts } from '../../../document/in
 import type { Distribution, Spread } from '../../../document/index.ts';
 import { blockText } from '../../../document/index.ts';
 import { cellLink } from '../../cell-links.ts';
-import { canonicalText } from '../../number-locale.ts';
+import { storedText } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { keptQuestions } from '../../what-if/acting.ts';
 import {
@@ -111,7 +111,7 @@ const put = (session: Session, record: Spread): boolean =>
 function spreadFields(session: Session, spread: Spread): TemplateResult {
   const { place, distribution } = spread;
   const candidate = candidateAt(session, place);
-  const quantity = (text: string): string => canonicalText(text, session.notebook.currency) ?? text;
+  const quantity = (text: string): string => storedText(text, session.notebook.currency);
   const change = (to: Distribution): boolean => put(session, { ...spread, distribution: to });
   return html`<fieldset>
     <legend>${cellLink(session, place)} ${candidate ? valueOf(session, candidate) : 'no number'}</legend>

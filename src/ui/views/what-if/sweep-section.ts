@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit';
 import type { SweptRange } from '../../../document/index.ts';
-import { canonicalText } from '../../number-locale.ts';
+import { storedText } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { resultText } from '../../value-text.ts';
 import { askTitle, keptQuestions } from '../../what-if/acting.ts';
@@ -84,7 +84,7 @@ function rangeFields(session: Session, form: SweepForm, at: number, set: Set): T
   if (!given) return html``;
   const change = (to: Partial<typeof given>): void =>
     set({ givens: form.givens.with(at, { ...given, ...to }) });
-  const quantity = (text: string): string => canonicalText(text, session.notebook.currency) ?? text;
+  const quantity = (text: string): string => storedText(text, session.notebook.currency);
   const { range } = given;
   return html`<fieldset>
     <legend>${form.givens.length > 1 && at === 0 ? 'given, the slower one' : 'given'}</legend>
