@@ -7,7 +7,9 @@ import { addressText } from '../../expression/index.ts';
 import { canWriteUnit, writeUnit } from '../assumed-unit.ts';
 import { cellLink } from '../cell-links.ts';
 import { equation } from '../elements/equation.ts';
+import { materialGroup, materialGroupStyles } from '../elements/material-group.ts';
 import { distinct } from '../open-cautions.ts';
+import { otherReading } from '../other-reading.ts';
 import { inWords } from '../number-locale.ts';
 import { operandWords } from '../put-in.ts';
 import type { Session } from '../session.ts';
@@ -25,6 +27,7 @@ export class MarginWorking extends LitElement {
 
   static override styles = [
     shared,
+    materialGroupStyles,
     css`
       :host {
         display: block;
@@ -129,7 +132,12 @@ export class MarginWorking extends LitElement {
         ${result.error.root ? html`<br />It begins at ${cellLink(session, result.error.root)}.` : nothing}
         ${result.error.path?.length ? html`<br />The circle: ${result.error.path.map((each) => html`${cellLink(session, each)} `)}` : nothing}
       </div>`;
-    if (typeof result.value !== 'number') return html`<p>${resultText(result, notebook)}</p>`;
+    if (typeof result.value !== 'number') {
+      const group = cell?.content.includes('MATERIAL.GROUP')
+        ? materialGroup(String(result.value))
+        : undefined;
+      return html`<p>${group ?? resultText(result, notebook)}</p>`;
+    }
     const text = resultText(result, notebook, cell?.format);
     const at = text.indexOf(' ');
     const kind = result.kind && result.kind !== 'number' ? result.kind : '';
@@ -144,6 +152,7 @@ export class MarginWorking extends LitElement {
       (each) =>
         html`<div class=${each.type === 'assumed' ? 'second' : 'caution'}>
           ${each.type === 'assumed' ? '' : each.type === 'breach' ? '◆ ' : '▲ '}${inWords(each.text)}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
+          ${otherReading(session, session.address, each)}
           ${each.acknowledged === undefined ? nothing : html`<br /><span class="second">acknowledged: ${each.acknowledged}</span>`}
         </div>`,
     );
