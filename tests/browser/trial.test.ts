@@ -184,6 +184,11 @@ test('what can not be read is refused at its field, units of the kind are keys, 
   await page.locator('pass-form [data-key=cut]').tap();
   await press(page, '9', '0', 's, seconds', NEXT, '9', '0', 'µm, micrometres', DONE);
   await page.getByLabel('Note').fill('quiet');
+  // A pass that is left unfinished is there again.
+  await page.getByRole('button', { name: 'Leave it' }).tap();
+  await page.getByRole('button', { name: 'Record pass 1' }).tap();
+  expect(await page.getByLabel('Note').inputValue()).toBe('quiet');
+  await press(page, DONE);
   await page.getByRole('button', { name: 'Save pass 1' }).tap();
   const first = rows(page).first();
   await first.waitFor();

@@ -35,6 +35,8 @@ export class PassForm extends LitElement {
   #select = false;
   /** What stood in the number field when it was taken in hand. */
   #before = '';
+  /** A pass that was left unfinished: it is there again when the next one is opened. */
+  #left: PassDraft | undefined;
 
   constructor() {
     super();
@@ -50,7 +52,9 @@ export class PassForm extends LitElement {
   open(trial: Trial, pass?: TrialPass): void {
     const { session } = this;
     if (!session) return;
-    this.draft = passDraft(trial, pass, session.notebook.currency);
+    const left = pass ? undefined : this.#left;
+    this.draft = left?.trial === trial.id ? left : passDraft(trial, pass, session.notebook.currency);
+    this.#left = undefined;
     void this.updateComplete.then(() => {
       this.#dialog?.showModal();
       if (!pass) this.#field('cut')?.focus();
@@ -88,7 +92,7 @@ export class PassForm extends LitElement {
     const at = draft.pass ? trial.passes.findIndex(({ id }) => id === draft.pass?.id) : trial.passes.length;
     const hands = this.#hands();
     const kept = partsOf(notebook, 'photographs').find(({ id }) => id === draft.pass?.photograph);
-    return html`<dialog aria-labelledby="title" @close=${() => (this.draft = undefined)}>
+    return html`<dialog aria-labelledby="title" @close=${() => this.#closed()}>
         <header>
           <div>
             <h2 id="title">${draft.pass ? `Correct pass ${at + 1}` : `Pass ${at + 1}`}</h2>
@@ -178,6 +182,13 @@ export class PassForm extends LitElement {
     </div>`;
   }
 
+  #closed(): void {
+    const { draft } = this;
+    const typed = [...(draft?.texts ?? [])].some(([key, text]) => key !== 'edge' && text.trim() !== '');
+    if (draft && !draft.pass && typed) this.#left = { ...draft, open: undefined, refusal: undefined };
+    this.draft = undefined;
+  }
+
   #take(part: Partial<PassDraft>): void {
     if (this.draft) this.draft = { ...this.draft, ...part };
   }
@@ -257,6 +268,8 @@ export class PassForm extends LitElement {
       return false;
     }
     if (!session.run(answer)) return false;
+    this.draft = undefined;
+    // Closed, not only gone: the focus goes back to where it came from.
     this.#dialog?.close();
     return true;
   }
