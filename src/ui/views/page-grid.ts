@@ -185,7 +185,7 @@ export class PageGrid extends LitElement {
     scroller.style.setProperty('--first-column', `${this.#faces.width(0)}px`);
     this.#body.paint(this.#faces, session.selection, session.selection.row, this.#outlines(session));
     this.#placeEditor(session, scroller);
-    if (hadFocus) this.focusCell();
+    if (hadFocus && !this.#editor.hasFocus) this.focusCell();
     const at = takeActions(session);
     if (at) void this.#openActions(at === 'cell' ? undefined : at);
   }
