@@ -92,7 +92,7 @@ export class TrialDecision extends LitElement {
       <legend>${inWords(title)}</legend>
       <div class="asked">
         ${field('edgeSet', 'one set of edges', `12 ${currency}`)}
-        ${field('cutPerPart', 'cut of one part', `1.2 ${cutUnit.symbol}`)}
+        ${field('cutPerPart', 'cut of one part', key === 'costsB' ? 'as above' : `1.2 ${cutUnit.symbol}`)}
         ${field('timePerPart', 'machine time of one part', 'as the cut')}
         ${field('once', 'paid once', `0 ${currency}`)}
       </div>
