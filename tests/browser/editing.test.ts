@@ -351,6 +351,11 @@ test('a note is shown as a tree of text, leads to a cell, and never becomes mark
   await enter(page, 'A8', 'Never *above* the speed **marked** on the holder, D*L*W and a_e stay');
   await cell(page, 'A8').locator('strong', { hasText: 'marked' }).waitFor();
   expect(await cellText(page, 'A8')).toBe('Never above the speed marked on the holder, D*L*W and a_e stay');
+  // A link within a text can be followed by key and by finger from the margin.
+  await enter(page, 'A9', 'the feed is [here](#B2)');
+  await goTo(page, 'A9');
+  await note.getByRole('button', { name: 'here' }).click();
+  expect(await activeAddress(page)).toBe('B2');
 });
 
 test('a limit that is passed is marked in the cell by more than colour, with its reason', async () => {

@@ -1,15 +1,24 @@
 /** What belongs to the selected cell besides its value: digits, label, source, limits. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { labelOf, roleOf, setFormat, setLabel, setLimits, setRole, setSource } from '../../document/index.ts';
+import {
+  contentOf,
+  labelOf,
+  roleOf,
+  setFormat,
+  setLabel,
+  setLimits,
+  setRole,
+  setSource,
+} from '../../document/index.ts';
 import type { Cell, Limits, NumberFormat, Refusal, Role, Transaction } from '../../document/index.ts';
 import '../elements/machine-mark.ts';
 import { destinations } from '../destinations.ts';
 import { selectedBlock, setUnit, unitChoices } from '../editing.ts';
-import { noteView } from '../elements/note.ts';
-import { readNote } from '../note-tree.ts';
+import { inlineView, noteView } from '../elements/note.ts';
+import { hasMarks, readInline, readNote } from '../note-tree.ts';
 import { openLeaf } from '../open-leaf.ts';
-import { canonicalText, editedText } from '../number-locale.ts';
+import { storedText, editedText } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -144,14 +153,20 @@ export class CellProperties extends LitElement {
       </dl>`;
   }
 
-  #note(session: Session, { note }: Cell): TemplateResult | typeof nothing {
-    if (!note) return nothing;
+  /** The cell's note, and its text where links can be followed from it. */
+  #note(session: Session, cell: Cell): TemplateResult | typeof nothing {
+    const content = contentOf(cell, session.notebook.currency);
+    const parts = content.type === 'text' && roleOf(cell) === 'note' ? readInline(content.text) : [];
+    if (!cell.note && !hasMarks(parts)) return nothing;
     const go = (place: string): void => {
       const [target] = destinations(session.notebook, session.worksheet.id, place);
       if (!target) return session.say(`there is no ${place} in this notebook`, true);
       session.select(target.block.row, target.block.column, false, target.worksheet);
     };
-    return html`<div class="note">${noteView(readNote(note), go)}</div>`;
+    return html`<div class="note">
+      ${hasMarks(parts) ? html`<p>${inlineView(parts, go)}</p>` : nothing}
+      ${cell.note ? noteView(readNote(cell.note), go) : nothing}
+    </div>`;
   }
 
   #role(session: Session, cell: Cell): TemplateResult {
@@ -229,7 +244,7 @@ export class CellProperties extends LitElement {
       const [, value = typed, said] = /^(.*?)\s+\((.+)\)$/.exec(typed) ?? [];
       const { [side]: _old, [words]: _said, ...rest } = limits ?? {};
       const next: Limits = value
-        ? { ...rest, [side]: canonicalText(value, currency) ?? value, ...(said && { [words]: said }) }
+        ? { ...rest, [side]: storedText(value, currency), ...(said && { [words]: said }) }
         : rest;
       const set = Object.keys(next).length > 0;
       return setLimits(session.notebook, { ...args(session), ...(set && { limits: next }) });
