@@ -16,19 +16,25 @@ export function cacheLeg(cacheName: string, base: string): Leg | undefined {
       .filter((request) => request.url.startsWith(folder))
       .map((request) => keyOf(request.url))
       .filter((key) => key.startsWith(prefix));
+  const valueIn = async (cache: Cache, key: string): Promise<unknown> => {
+    const response = await cache.match(url(key));
+    try {
+      return response && JSON.parse(await response.text());
+    } catch {
+      // A torn record is as good as none: the chain notices.
+      return undefined;
+    }
+  };
   return {
     name: 'cache',
-    async read(prefix, wanted = () => true) {
+    get: async (key) => valueIn(await caches.open(cacheName), key),
+    async read(prefix, choose = (keys) => keys) {
       const cache = await caches.open(cacheName);
       const found = new Map<string, unknown>();
       await Promise.all(
-        (await keysIn(cache, prefix)).filter(wanted).map(async (key) => {
-          const response = await cache.match(url(key));
-          try {
-            if (response) found.set(key, JSON.parse(await response.text()));
-          } catch {
-            // A torn record is as good as none: the chain notices.
-          }
+        choose(await keysIn(cache, prefix)).map(async (key) => {
+          const value = await valueIn(cache, key);
+          if (value !== undefined) found.set(key, value);
         }),
       );
       return found;

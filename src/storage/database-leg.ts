@@ -47,15 +47,18 @@ export function databaseLeg(databaseName: string): Leg {
   const store = strictStore(databaseName);
   return {
     name: 'database',
-    read: (prefix, wanted = () => true) =>
+    get: (key) => store('readonly', (values) => promisifyRequest<unknown>(values.get(key))),
+    read: (prefix, choose = (keys) => keys) =>
       store('readonly', async (values) => {
         const range = under(prefix);
         const [keys, found] = await Promise.all([
           promisifyRequest(values.getAllKeys(range)),
           promisifyRequest(values.getAll(range)),
         ]);
-        const entries = keys.map((key, k): [string, unknown] => [String(key), found[k]]);
-        return new Map(entries.filter(([key]) => wanted(key)));
+        const names = keys.map(String);
+        const chosen = new Set(choose(names));
+        const entries = names.map((key, k): [string, unknown] => [key, found[k]]);
+        return new Map(entries.filter(([key]) => chosen.has(key)));
       }),
     keys: (prefix) =>
       store('readonly', async (values) =>

@@ -9,8 +9,12 @@ export interface Write {
 
 export interface Leg {
   readonly name: string;
-  /** All values whose key begins with the prefix; of these only the wanted keys. */
-  read(prefix: string, wanted?: (key: string) => boolean): Promise<ReadonlyMap<string, unknown>>;
+  get(key: string): Promise<unknown>;
+  /** All values whose key begins with the prefix; of these only the chosen keys. */
+  read(
+    prefix: string,
+    choose?: (keys: readonly string[]) => readonly string[],
+  ): Promise<ReadonlyMap<string, unknown>>;
   keys(prefix: string): Promise<readonly string[]>;
   /** Settles when the values are on the disk. */
   write(write: Write): Promise<void>;

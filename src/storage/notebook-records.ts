@@ -57,14 +57,15 @@ function entryIn(key: string, value: unknown): Entry {
 /** Nothing where the leg can not be read. Entries before the oldest snapshot are read only if all are wanted. */
 export async function findRecords(leg: Leg, id: string, all: boolean): Promise<Found> {
   try {
-    const keys = await leg.keys(recordKey.all(id));
-    const snapshotNumbers = numbersIn(keys, recordKey.snapshots(id));
-    const first = all ? '' : recordKey.entry(id, Math.min(...snapshotNumbers));
     const ofEntries = recordKey.entries(id);
-    const values = await leg.read(
-      recordKey.all(id),
-      (key) => !key.startsWith(ofEntries) || snapshotNumbers.length === 0 || key >= first,
-    );
+    let snapshotNumbers: readonly number[] = [];
+    let entryNumbers: readonly number[] = [];
+    const values = await leg.read(recordKey.all(id), (keys) => {
+      snapshotNumbers = numbersIn(keys, recordKey.snapshots(id));
+      entryNumbers = numbersIn(keys, ofEntries);
+      const first = recordKey.entry(id, all ? 0 : Math.min(...snapshotNumbers, Number.MAX_SAFE_INTEGER));
+      return keys.filter((key) => !key.startsWith(ofEntries) || snapshotNumbers.length === 0 || key >= first);
+    });
     const under = (prefix: string): unknown[] =>
       [...values].filter(([key]) => key.startsWith(prefix)).map(([, value]) => value);
     return {
@@ -75,7 +76,7 @@ export async function findRecords(leg: Leg, id: string, all: boolean): Promise<F
       head: values.get(recordKey.head(id)) as Head | undefined,
       results: values.get(recordKey.results(id)),
       snapshotNumbers,
-      entryNumbers: numbersIn(keys, ofEntries),
+      entryNumbers,
     };
   } catch {
     return NOTHING;

@@ -66,8 +66,14 @@ export async function listItems(legs: readonly Leg[]): Promise<readonly KeptItem
   return [...found.values()];
 }
 
-export const findItem = async (legs: readonly Leg[], id: string): Promise<KeptItem | undefined> =>
-  (await listItems(legs).catch(() => [])).find((item) => item.id === id);
+/** The record of one notebook: the latest that a leg has. */
+export async function findItem(legs: readonly Leg[], id: string): Promise<KeptItem | undefined> {
+  const key = recordKey.meta(id);
+  const values = await Promise.all(legs.map((leg) => leg.get(key).catch(() => undefined)));
+  return values
+    .map((value) => readItem(key, value))
+    .reduce((a, b) => (b && (!a || touchedAt(a) < touchedAt(b)) ? b : a), undefined);
+}
 
 /** Writes a notebook's record to every leg. */
 export async function writeItem(legs: readonly Leg[], item: KeptItem): Promise<void> {

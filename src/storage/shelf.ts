@@ -282,7 +282,7 @@ export class DeviceShelf extends NotebookList {
     const [leg] = this.around.legs;
     if (id === '' || !leg) return;
     const key = recordKey.head(id);
-    const head = (await leg.read(key).catch(() => undefined))?.get(key);
+    const head = await leg.get(key).catch(() => undefined);
     if (!this.#mine && id === this.#id && JSON.stringify(head) !== JSON.stringify(this.#head))
       await this.#reload();
   }

@@ -18,10 +18,15 @@ export class MemoryLeg implements Leg {
   /** Writes arrive, but their confirmation does not. */
   mute = false;
 
-  read(prefix: string, wanted: (key: string) => boolean = () => true): Promise<ReadonlyMap<string, unknown>> {
-    return Promise.resolve(
-      new Map([...this.values].filter(([key]) => key.startsWith(prefix) && wanted(key))),
-    );
+  get(key: string): Promise<unknown> {
+    return Promise.resolve(this.values.get(key));
+  }
+
+  async read(
+    prefix: string,
+    choose: (keys: readonly string[]) => readonly string[] = (keys) => keys,
+  ): Promise<ReadonlyMap<string, unknown>> {
+    return new Map(choose(await this.keys(prefix)).map((key) => [key, this.values.get(key)]));
   }
 
   keys(prefix: string): Promise<readonly string[]> {
