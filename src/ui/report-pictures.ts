@@ -63,6 +63,10 @@ export async function reportFigures(session: Session): Promise<readonly ReportFi
   });
 }
 
+/** Letters of an equation beyond which no page is wide enough; its formula stands in the list of formulas. */
+const LONGEST = 110;
+const isReadable = (markup: string): boolean => markup.replaceAll(/<[^>]*>/g, '').length <= LONGEST;
+
 /** Workings of the results marked to be shown. */
 export async function reportWorkings(session: Session): Promise<readonly ReportWorking[]> {
   const workings = markedResults(session).map(
@@ -75,7 +79,9 @@ export async function reportWorkings(session: Session): Promise<readonly ReportW
         title: [worksheet.title, addressWords(session, address, true), label]
           .filter((text) => text !== '')
           .join(', '),
-        markup: [found?.equation, found?.substituted].filter((text) => text !== undefined),
+        markup: [found?.equation, found?.substituted].flatMap((text) =>
+          text !== undefined && isReadable(text) ? [text] : [],
+        ),
         sources: keys.map((key) => session.catalogue?.sources.get(key) ?? key),
       };
     },
