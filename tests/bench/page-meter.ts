@@ -45,6 +45,7 @@ export function watchEdits([row, column]: readonly [number, number]): void {
     ({ key }) => {
       if (key !== 'Enter') return;
       const start = performance.now();
+      performance.mark('key');
       let frames = 0;
       changedAt = 0;
       const frame = (): void => {
@@ -52,9 +53,10 @@ export function watchEdits([row, column]: readonly [number, number]): void {
         frames += 1;
         if (changedAt === 0) return void requestAnimationFrame(frame);
         const { port1, port2 } = new MessageChannel();
-        port1.addEventListener('message', () =>
-          window.edits?.push({ work: changedAt - start + (performance.now() - began), frames }),
-        );
+        port1.addEventListener('message', () => {
+          performance.mark('shown');
+          window.edits?.push({ work: changedAt - start + (performance.now() - began), frames });
+        });
         port1.start();
         port2.postMessage(0);
       };
@@ -85,6 +87,45 @@ export function watchFrames(duration: number): Promise<number[]> {
 export async function slow(page: Page, rate: number): Promise<void> {
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate });
+}
+
+interface TraceEvent {
+  readonly name: string;
+  readonly pid: number;
+  readonly tid: number;
+  readonly ts: number;
+  readonly dur?: number;
+  readonly tdur?: number;
+}
+
+/** Records what the page's main thread does; the answer gives its processor time, in milliseconds, from each key to the frame that showed the result. */
+export async function processorTimes(page: Page): Promise<() => Promise<number[]>> {
+  const session = await page.context().browser()?.newBrowserCDPSession();
+  if (!session) throw new Error('no browser');
+  const events: TraceEvent[] = [];
+  session.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
+  await session.send('Tracing.start', {
+    traceConfig: { includedCategories: ['toplevel', 'blink.user_timing'] },
+    transferMode: 'ReportEvents',
+  });
+  return async () => {
+    const complete = new Promise((resolve) => session.once('Tracing.tracingComplete', resolve));
+    await session.send('Tracing.end');
+    await complete;
+    const marks = events
+      .filter(({ name }) => name === 'key' || name === 'shown')
+      .toSorted((a, b) => a.ts - b.ts);
+    const [first] = marks;
+    const tasks = events.filter(
+      ({ name, pid, tid }) => name.endsWith('RunTask') && pid === first?.pid && tid === first.tid,
+    );
+    return marks.flatMap((key, k) => {
+      const shown = marks[k + 1];
+      if (key.name !== 'key' || shown?.name !== 'shown') return [];
+      const during = tasks.filter(({ ts, dur = 0 }) => ts + dur > key.ts && ts < shown.ts);
+      return [during.reduce((sum, { tdur = 0 }) => sum + tdur, 0) / 1000];
+    });
+  };
 }
 
 /** Value below which a share of the list lies. */
