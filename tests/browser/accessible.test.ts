@@ -45,7 +45,8 @@ async function findings(page: Page, state: string): Promise<string[]> {
 const smallTargets = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const LEAST = 43.5;
-    const WHAT = 'a[href], button, input, select, textarea, summary, [role=tab], [role=option], [role=gridcell]';
+    const WHAT =
+      'a[href], button, input, select, textarea, summary, [role=tab], [role=option], [role=gridcell]';
     const small: string[] = [];
     const modal = (root: ParentNode): Element | null =>
       [...root.querySelectorAll('*')].reduce<Element | null>(
@@ -59,7 +60,9 @@ const smallTargets = (page: Page): Promise<string[]> =>
         if (!each.matches(WHAT) || each.matches(':disabled, .editor')) continue;
         if (!each.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
         const label = each.closest('label');
-        const { width, height, x, y } = (each.matches('input') && label ? label : each).getBoundingClientRect();
+        const { width, height, x, y } = (
+          each.matches('input') && label ? label : each
+        ).getBoundingClientRect();
         const seen = width > 2 && x < innerWidth && y < innerHeight && x + width > 0 && y + height > 0;
         if (seen && (height < LEAST || width < LEAST))
           small.push(
