@@ -29,13 +29,31 @@ function rootAddress(cells: Cells, root: string): CellAddress | undefined {
   return sheet && { worksheet: sheet.id, row: corner.row, column: corner.column };
 }
 
+/** Cells of a circle that are named; the members of a large one share one list, and the list of each would be the square of their number. */
+const NAMED_CELLS = 64;
+const namedPaths = new WeakMap<readonly Place[], readonly CellAddress[]>();
+
+function pathOf(cells: Cells, cycle: readonly Place[]): readonly CellAddress[] {
+  const named = cycle.slice(0, NAMED_CELLS);
+  const known = namedPaths.get(cycle);
+  // Lines that were inserted or moved since move the cells of the same circle.
+  const stands = named.every(({ sheet, row, column }, k) => {
+    const address = known?.[k];
+    return address?.row === row && address.column === column && address.worksheet === cells.sheet(sheet).id;
+  });
+  if (known && stands) return known;
+  const path = named.map((each) => addressOf(cells, each));
+  namedPaths.set(cycle, path);
+  return path;
+}
+
 function errorOf(cells: Cells, state: CellState, { failure: code, message, root }: Failure): ResultError {
   const began = root === undefined || root === rootName(cells, state) ? undefined : rootAddress(cells, root);
   return {
     code,
     message,
     ...(began && { root: began }),
-    ...(state.cycle && { path: state.cycle.map((each) => addressOf(cells, each)) }),
+    ...(state.cycle && { path: pathOf(cells, state.cycle) }),
   };
 }
 
@@ -115,7 +133,8 @@ const cellsOf = ({ root, path }: ResultError): string => JSON.stringify([root, p
 
 function sameError(a: ResultError | undefined, b: ResultError | undefined): boolean {
   if (!a || !b) return a === b;
-  return a.code === b.code && a.message === b.message && cellsOf(a) === cellsOf(b);
+  if (a.code !== b.code || a.message !== b.message) return false;
+  return (a.path === b.path && a.root === b.root) || cellsOf(a) === cellsOf(b);
 }
 
 function sameCautions(a: CellResult, b: CellResult): boolean {
