@@ -4,8 +4,6 @@ import { html, type TemplateResult } from 'lit';
 import type { World } from './ports.ts';
 import type { Session } from './session.ts';
 
-export { openLeaf } from './open-leaf.ts';
-
 export interface LeafPlace {
   readonly world: World;
   /** Absent on the start view. */

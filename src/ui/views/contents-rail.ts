@@ -12,7 +12,7 @@ import {
 import type { DefinedName, Worksheet } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { symbolParts } from '../faces.ts';
-import { openLeaf } from '../leaves.ts';
+import { openLeaf } from '../open-leaf.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { resultText } from '../value-text.ts';

@@ -6,7 +6,7 @@ import type { Figure } from '../../document/index.ts';
 import { proposedCells, proposedPlot, selectedCall, sketchContent } from '../figures/propose.ts';
 import '../figures/notebook-figure.ts';
 import { SKETCHES, sketchOf } from '../figures/sketches.ts';
-import { openLeaf } from '../leaves.ts';
+import { openLeaf } from '../open-leaf.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
