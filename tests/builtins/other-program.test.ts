@@ -21,5 +21,5 @@ for (const [name, rows] of byFunction)
         ? []
         : [`${formula}: ${given}, the other gives ${wanted}`];
     });
-    expect(off.join("\n")).toBe("");
+    expect(off.join('\n')).toBe('');
   });

@@ -8,9 +8,9 @@ import { referenceMarks } from '../../src/ui/reference-marks.ts';
 import { Session } from '../../src/ui/session.ts';
 import type { World } from '../../src/ui/ports.ts';
 
-function after(notebook: Notebook, answer: Transaction | Refusal): Notebook {
+function after(before: Notebook, answer: Transaction | Refusal): Notebook {
   if (isRefusal(answer)) throw new Error(answer.message);
-  return apply(notebook, answer.changes);
+  return apply(before, answer.changes);
 }
 
 function notebook(): Notebook {
