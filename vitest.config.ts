@@ -19,7 +19,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 300_000,
-          fileParallelism: false,
+          maxWorkers: 2,
         },
       },
       {

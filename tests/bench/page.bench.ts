@@ -87,7 +87,7 @@ async function openFile({ page }: Desk, name: string, text: string): Promise<voi
 }
 
 test('an edit with 50 dependents on a page of 300 x 20 filled cells', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page } = desk;
   console.log(chromiumVersion());
   await openFile(desk, 'edited', edited);
@@ -120,7 +120,7 @@ test('an edit with 50 dependents on a page of 300 x 20 filled cells', async () =
 });
 
 test('a reload without network, to painted values', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page } = desk;
   await page.addInitScript(watchFirstValue);
   await page.locator('section[aria-label=templates] button', { hasText: 'Pump cover' }).click();
@@ -148,7 +148,7 @@ test('a reload without network, to painted values', async () => {
 });
 
 test('script before the first paint', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page, address } = desk;
   await page.locator('section[aria-label=templates] button', { hasText: 'Pump cover' }).click();
   await saved(page);
@@ -186,7 +186,7 @@ test('script before the first paint', async () => {
 });
 
 test('scrolling a worksheet of 2 000 rows', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page } = desk;
   await openFile(desk, 'long', long);
   const box = await page.locator('page-grid .scroller').boundingBox();

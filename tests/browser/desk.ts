@@ -31,6 +31,8 @@ export async function openDesk(
     readonly folder?: string;
     /** Language, touch, colours, zoom of the visitor's browser. */
     readonly visitor?: BrowserContextOptions;
+    /** The program is installed for use without network: it takes seconds, so only where the test is about it. */
+    readonly installs?: true;
   } = {},
 ): Promise<Desk> {
   const folder = options.folder ?? DIST;
@@ -44,6 +46,7 @@ export async function openDesk(
     acceptDownloads: true,
     ...options.visitor,
   });
+  if (!options.installs) await context.addInitScript(neverInstall);
   const page = await context.newPage();
   const troubles: string[] = [];
   page.on('pageerror', (error) => troubles.push(error.message));
@@ -70,6 +73,11 @@ export async function openDesk(
       await server?.close();
     },
   };
+}
+
+function neverInstall(): void {
+  const { serviceWorker } = navigator as { readonly serviceWorker?: ServiceWorkerContainer };
+  if (serviceWorker) serviceWorker.register = () => new Promise(() => {});
 }
 
 export async function closeBrowser(): Promise<void> {

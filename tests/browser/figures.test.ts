@@ -208,7 +208,7 @@ test('a figure is drawn when it comes into sight, not before', async () => {
 });
 
 test('without network a plot is drawn for the first time, and undo and redo follow', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page, troubles } = desk;
   await page.getByRole('button', { name: 'Empty page, metric' }).waitFor();
   await readyWithoutNetwork(page);

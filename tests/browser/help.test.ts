@@ -70,7 +70,7 @@ test('help fits on one page of the desk, opens with F1 and from the first page, 
 });
 
 test('with the server stopped licence, notices and source can be read, and a newer version is not claimed to be absent', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page } = desk;
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');

@@ -43,7 +43,7 @@ test('1 an edit and everything before it is back after a reload', async () => {
 });
 
 test('1 with the server stopped a reload, an edit and another reload lose nothing', async () => {
-  desk = await openDesk();
+  desk = await openDesk({ installs: true });
   const { page } = desk;
   await newNotebook(page);
   await enter(page, 'B1', '12 mm');

@@ -78,7 +78,7 @@ test('a new version waits until it is accepted, and nothing typed is lost by it'
   const folder = mkdtempSync(join(tmpdir(), 'swarfbook-'));
   folders.push(folder);
   cpSync(DIST, folder, { recursive: true });
-  desk = await openDesk({ folder });
+  desk = await openDesk({ folder, installs: true });
   const { page } = desk;
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');

@@ -49,7 +49,7 @@ afterAll(async () => {
 async function deskOfItsOwn(): Promise<Desk> {
   served = join(home, `served-${(count += 1)}`);
   cpSync(DIST, served, { recursive: true });
-  desk = await openDesk({ folder: served });
+  desk = await openDesk({ folder: served, installs: true });
   return desk;
 }
 
