@@ -43,7 +43,6 @@ export class ProgramOnDevice {
       this.#registration = registration;
       registration.addEventListener('updatefound', () => this.#watch(registration.installing));
       this.#watch(registration.installing);
-      if (registration.waiting && registration.active) this.#waiting();
       document.addEventListener('visibilitychange', () => {
         if (document.visibilityState === 'visible') void this.checkForUpdate();
       });
@@ -68,6 +67,7 @@ export class ProgramOnDevice {
       () => true,
       () => false,
     );
+    this.#watch(this.#registration?.installing);
     await this.#lookForReadiness();
     return answered ?? false;
   }
@@ -88,12 +88,15 @@ export class ProgramOnDevice {
     this.#reloading = false;
   }
 
+  /** On a slow device the worker may be further on than the event that tells of it. */
   #watch(worker: ServiceWorker | null | undefined): void {
-    worker?.addEventListener('statechange', () => {
-      if (worker.state === 'installed' && this.#registration?.active && this.#registration.active !== worker)
-        this.#waiting();
-      if (worker.state === 'activated') void this.#lookForReadiness();
-    });
+    const look = (): void => {
+      const { active, waiting } = this.#registration ?? {};
+      if (active && waiting) this.#waiting();
+      if (worker?.state === 'activated') void this.#lookForReadiness();
+    };
+    worker?.addEventListener('statechange', look);
+    look();
   }
 
   #waiting(): void {
