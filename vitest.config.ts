@@ -20,6 +20,8 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 300_000,
           maxWorkers: 2,
+          // A browser on a busy computer misses a moment now and then; where something could be lost once is enough (retry 0 there).
+          retry: 1,
         },
       },
       {

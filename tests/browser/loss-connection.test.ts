@@ -10,72 +10,84 @@ afterEach(async () => {
 });
 afterAll(closeBrowser);
 
-test('1 a database that refuses twice as a dead connection does is opened again, and the edit is saved', async () => {
-  desk = await openDesk();
-  const { page } = desk;
-  await newNotebook(page);
-  await enter(page, 'A1', '5 mm');
-  await saved(page);
-  for (const name of ['InvalidStateError', 'UnknownError']) {
-    await page.evaluate((kind) => {
-      const { transaction } = IDBDatabase.prototype;
-      let left = 2;
-      IDBDatabase.prototype.transaction = function refuse(this: IDBDatabase, ...given) {
-        if (left === 0) return transaction.apply(this, given);
-        left -= 1;
-        throw new DOMException('the connection is dead', kind);
-      };
-    }, name);
-    await enter(page, name === 'UnknownError' ? 'A3' : 'A2', '6 mm');
+test(
+  '1 a database that refuses twice as a dead connection does is opened again, and the edit is saved',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page } = desk;
+    await newNotebook(page);
+    await enter(page, 'A1', '5 mm');
     await saved(page);
-  }
-  await page.reload();
-  for (const [place, text] of [
-    ['A1', '5 mm'],
-    ['A2', '6 mm'],
-    ['A3', '6 mm'],
-  ] as const)
-    await shows(page, place, text);
-  expect(await page.locator('.band').count()).toBe(0);
-});
+    for (const name of ['InvalidStateError', 'UnknownError']) {
+      await page.evaluate((kind) => {
+        const { transaction } = IDBDatabase.prototype;
+        let left = 2;
+        IDBDatabase.prototype.transaction = function refuse(this: IDBDatabase, ...given) {
+          if (left === 0) return transaction.apply(this, given);
+          left -= 1;
+          throw new DOMException('the connection is dead', kind);
+        };
+      }, name);
+      await enter(page, name === 'UnknownError' ? 'A3' : 'A2', '6 mm');
+      await saved(page);
+    }
+    await page.reload();
+    for (const [place, text] of [
+      ['A1', '5 mm'],
+      ['A2', '6 mm'],
+      ['A3', '6 mm'],
+    ] as const)
+      await shows(page, place, text);
+    expect(await page.locator('.band').count()).toBe(0);
+  },
+);
 
-test('2 with everything thrown away under the open page the next edit writes it all anew', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
-  await newNotebook(page);
-  await enter(page, 'A1', '5 mm');
-  await saved(page);
-  const devtools = await context.newCDPSession(page);
-  await devtools.send('Storage.clearDataForOrigin', {
-    origin: new URL(desk.address).origin,
-    storageTypes: 'indexeddb,cache_storage',
-  });
-  await enter(page, 'A2', '6 mm');
-  await saved(page);
-  await page.reload();
-  await shows(page, 'A1', '5 mm');
-  await shows(page, 'A2', '6 mm');
-});
+test(
+  '2 with everything thrown away under the open page the next edit writes it all anew',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page, context } = desk;
+    await newNotebook(page);
+    await enter(page, 'A1', '5 mm');
+    await saved(page);
+    const devtools = await context.newCDPSession(page);
+    await devtools.send('Storage.clearDataForOrigin', {
+      origin: new URL(desk.address).origin,
+      storageTypes: 'indexeddb,cache_storage',
+    });
+    await enter(page, 'A2', '6 mm');
+    await saved(page);
+    await page.reload();
+    await shows(page, 'A1', '5 mm');
+    await shows(page, 'A2', '6 mm');
+  },
+);
 
-test('1 after sleep the connection is tried at once, and what another tab wrote meanwhile is shown', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
-  await newNotebook(page);
-  await enter(page, 'A1', '5 mm');
-  await saved(page);
-  const sleeper = await context.newPage();
-  // A tab that sleeps hears nothing.
-  await sleeper.addInitScript(() => {
-    BroadcastChannel.prototype.addEventListener = () => undefined;
-  });
-  await sleeper.goto(page.url());
-  await shows(sleeper, 'A1', '5 mm');
-  await page.bringToFront();
-  await enter(page, 'A2', '6 mm');
-  await saved(page);
-  await shows(sleeper, 'A2', '');
-  await sleeper.evaluate(() =>
-    window.dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true })),
-  );
-  await shows(sleeper, 'A2', '6 mm');
-});
+test(
+  '1 after sleep the connection is tried at once, and what another tab wrote meanwhile is shown',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page, context } = desk;
+    await newNotebook(page);
+    await enter(page, 'A1', '5 mm');
+    await saved(page);
+    const sleeper = await context.newPage();
+    // A tab that sleeps hears nothing.
+    await sleeper.addInitScript(() => {
+      BroadcastChannel.prototype.addEventListener = () => undefined;
+    });
+    await sleeper.goto(page.url());
+    await shows(sleeper, 'A1', '5 mm');
+    await page.bringToFront();
+    await enter(page, 'A2', '6 mm');
+    await saved(page);
+    await shows(sleeper, 'A2', '');
+    await sleeper.evaluate(() =>
+      window.dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true })),
+    );
+    await shows(sleeper, 'A2', '6 mm');
+  },
+);

@@ -44,13 +44,13 @@ const SEED = 20_261_125;
 
 test(
   `1 after each of ${KILLS} kills at random moments every edit that the page had called saved is there`,
+  { retry: 0, timeout: 60_000 + KILLS * 10_000 },
   async () => {
     const toll = await killAgainAndAgain(address, KILLS, SEED);
     expect(toll.kills).toBe(KILLS);
     // Else the sessions would have been too short to say anything.
     expect(toll.confirmed).toBeGreaterThan(KILLS);
   },
-  60_000 + KILLS * 10_000,
 );
 
 const LENGTHS = ['11 mm', '12 mm', '13 mm', '14 mm', '15 mm'];
@@ -97,131 +97,155 @@ const databaseFolder = (mortal: MortalBrowser): string => {
   return join(folder, name);
 };
 
-test('2 the folder of the database deleted between kill and start: the notebook is listed, complete, and the page says so', async () => {
-  browser = new MortalBrowser();
-  const notebook = await cutOff(browser);
-  rmSync(databaseFolder(browser), { recursive: true });
-  const page = await browser.start();
-  await page.goto(address);
-  await page.locator('start-view .open', { hasText: 'New notebook' }).click();
-  await allThere(page);
-  await band(page, 'was empty: it was restored from the other');
-  await heals(browser, page, notebook);
-});
+test(
+  '2 the folder of the database deleted between kill and start: the notebook is listed, complete, and the page says so',
+  { retry: 0 },
+  async () => {
+    browser = new MortalBrowser();
+    const notebook = await cutOff(browser);
+    rmSync(databaseFolder(browser), { recursive: true });
+    const page = await browser.start();
+    await page.goto(address);
+    await page.locator('start-view .open', { hasText: 'New notebook' }).click();
+    await allThere(page);
+    await band(page, 'was empty: it was restored from the other');
+    await heals(browser, page, notebook);
+  },
+);
 
-test('2 the log of the database overwritten between kill and start: nothing is missing, and the page says so', async () => {
-  browser = new MortalBrowser();
-  const notebook = await cutOff(browser);
-  const folder = databaseFolder(browser);
-  const logs = readdirSync(folder).filter((name) => name.endsWith('.log'));
-  expect(logs.length).toBeGreaterThan(0);
-  for (const name of logs) {
-    const path = join(folder, name);
-    const size = statSync(path).size;
-    const file = openSync(path, 'r+');
-    writeSync(file, Buffer.alloc(Math.ceil(size * 0.7), 0xa5), 0, undefined, Math.floor(size * 0.3));
-    closeSync(file);
-  }
-  const page = await browser.start();
-  await reopened(page, notebook);
-  await allThere(page);
-  await band(page, 'it was restored from the other');
-  await heals(browser, page, notebook);
-});
+test(
+  '2 the log of the database overwritten between kill and start: nothing is missing, and the page says so',
+  { retry: 0 },
+  async () => {
+    browser = new MortalBrowser();
+    const notebook = await cutOff(browser);
+    const folder = databaseFolder(browser);
+    const logs = readdirSync(folder).filter((name) => name.endsWith('.log'));
+    expect(logs.length).toBeGreaterThan(0);
+    for (const name of logs) {
+      const path = join(folder, name);
+      const size = statSync(path).size;
+      const file = openSync(path, 'r+');
+      writeSync(file, Buffer.alloc(Math.ceil(size * 0.7), 0xa5), 0, undefined, Math.floor(size * 0.3));
+      closeSync(file);
+    }
+    const page = await browser.start();
+    await reopened(page, notebook);
+    await allThere(page);
+    await band(page, 'it was restored from the other');
+    await heals(browser, page, notebook);
+  },
+);
 
-test('2 Cache Storage emptied between kill and start: nothing is missing, and the page says so', async () => {
-  browser = new MortalBrowser();
-  const notebook = await cutOff(browser);
-  rmSync(browser.inProfile('Service Worker', 'CacheStorage'), { recursive: true });
-  const page = await browser.start();
-  await reopened(page, notebook);
-  await allThere(page);
-  await band(page, 'was empty: it was restored from the other');
-  await heals(browser, page, notebook);
-});
+test(
+  '2 Cache Storage emptied between kill and start: nothing is missing, and the page says so',
+  { retry: 0 },
+  async () => {
+    browser = new MortalBrowser();
+    const notebook = await cutOff(browser);
+    rmSync(browser.inProfile('Service Worker', 'CacheStorage'), { recursive: true });
+    const page = await browser.start();
+    await reopened(page, notebook);
+    await allThere(page);
+    await band(page, 'was empty: it was restored from the other');
+    await heals(browser, page, notebook);
+  },
+);
 
-test('1 killed and started again without the server: everything is there, edits are kept, a reload loses nothing', async () => {
-  browser = new MortalBrowser();
-  let page = await browser.start();
-  await page.goto(address);
-  await newNotebook(page);
-  await enter(page, 'A1', '12 mm');
-  await saved(page);
-  await readyWithoutNetwork(page);
-  const notebook = page.url();
-  await server?.close();
-  server = undefined;
-  await browser.kill();
-  page = await browser.start();
-  await reopened(page, notebook);
-  await shows(page, 'A1', '12 mm');
-  await enter(page, 'A2', '=A1*2');
-  await shows(page, 'A2', '24 mm');
-  await saved(page);
-  await page.reload();
-  await shows(page, 'A1', '12 mm');
-  await shows(page, 'A2', '24 mm');
-});
+test(
+  '1 killed and started again without the server: everything is there, edits are kept, a reload loses nothing',
+  { retry: 0 },
+  async () => {
+    browser = new MortalBrowser();
+    let page = await browser.start();
+    await page.goto(address);
+    await newNotebook(page);
+    await enter(page, 'A1', '12 mm');
+    await saved(page);
+    await readyWithoutNetwork(page);
+    const notebook = page.url();
+    await server?.close();
+    server = undefined;
+    await browser.kill();
+    page = await browser.start();
+    await reopened(page, notebook);
+    await shows(page, 'A1', '12 mm');
+    await enter(page, 'A2', '=A1*2');
+    await shows(page, 'A2', '24 mm');
+    await saved(page);
+    await page.reload();
+    await shows(page, 'A1', '12 mm');
+    await shows(page, 'A2', '24 mm');
+  },
+);
 
-test('5 a tab that only reads changes nothing; taking over shows what the other had written meanwhile', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
-  await newNotebook(page);
-  await enter(page, 'A1', '5 mm');
-  await saved(page);
-  const second = await context.newPage();
-  await second.goto(page.url());
-  await band(second, 'read only');
-  await shows(second, 'A1', '5 mm');
-  await focusGrid(second);
-  await second.keyboard.type('9 mm');
-  await second.keyboard.press('Enter');
-  expect(await cellText(second, 'A1')).toBe('5 mm');
-  await enter(page, 'A2', '6 mm');
-  await saved(page);
-  await second.getByRole('button', { name: 'Take over' }).click();
-  await shows(second, 'A2', '6 mm');
-  await band(page, 'read only');
-  await enter(second, 'A3', '7 mm');
-  await saved(second);
-  await focusGrid(page);
-  await page.keyboard.type('9 mm');
-  await page.keyboard.press('Enter');
-  await second.reload();
-  for (const [place, text] of [
-    ['A1', '5 mm'],
-    ['A2', '6 mm'],
-    ['A3', '7 mm'],
-  ] as const)
-    await shows(second, place, text);
-});
+test(
+  '5 a tab that only reads changes nothing; taking over shows what the other had written meanwhile',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page, context } = desk;
+    await newNotebook(page);
+    await enter(page, 'A1', '5 mm');
+    await saved(page);
+    const second = await context.newPage();
+    await second.goto(page.url());
+    await band(second, 'read only');
+    await shows(second, 'A1', '5 mm');
+    await focusGrid(second);
+    await second.keyboard.type('9 mm');
+    await second.keyboard.press('Enter');
+    expect(await cellText(second, 'A1')).toBe('5 mm');
+    await enter(page, 'A2', '6 mm');
+    await saved(page);
+    await second.getByRole('button', { name: 'Take over' }).click();
+    await shows(second, 'A2', '6 mm');
+    await band(page, 'read only');
+    await enter(second, 'A3', '7 mm');
+    await saved(second);
+    await focusGrid(page);
+    await page.keyboard.type('9 mm');
+    await page.keyboard.press('Enter');
+    await second.reload();
+    for (const [place, text] of [
+      ['A1', '5 mm'],
+      ['A2', '6 mm'],
+      ['A3', '7 mm'],
+    ] as const)
+      await shows(second, place, text);
+  },
+);
 
-test('with the storage full an edit stays, the page says that it is not saved, and the next one saves both', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
-  const origin = new URL(desk.address).origin;
-  await newNotebook(page);
-  await enter(page, 'A1', '5 mm');
-  await saved(page);
-  const devtools = await context.newCDPSession(page);
-  await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
-  await enter(page, 'A2', '6 mm');
-  await band(page, 'Not saved on this device');
-  expect(await page.locator('swarf-book .status').innerText()).toMatch(/^NOT saved/);
-  await shows(page, 'A2', '6 mm');
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.locator('.band').getByRole('button', { name: 'Save a file copy' }).click(),
-  ]);
-  expect(readFileSync(await download.path(), 'utf8')).toContain('6 mm');
-  await devtools.send('Storage.overrideQuotaForOrigin', { origin });
-  await enter(page, 'A3', '7 mm');
-  await saved(page);
-  await page.reload();
-  await shows(page, 'A1', '5 mm');
-  await shows(page, 'A2', '6 mm');
-  await shows(page, 'A3', '7 mm');
-});
+test(
+  'with the storage full an edit stays, the page says that it is not saved, and the next one saves both',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page, context } = desk;
+    const origin = new URL(desk.address).origin;
+    await newNotebook(page);
+    await enter(page, 'A1', '5 mm');
+    await saved(page);
+    const devtools = await context.newCDPSession(page);
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+    await enter(page, 'A2', '6 mm');
+    await band(page, 'Not saved on this device');
+    expect(await page.locator('swarf-book .status').innerText()).toMatch(/^NOT saved/);
+    await shows(page, 'A2', '6 mm');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.locator('.band').getByRole('button', { name: 'Save a file copy' }).click(),
+    ]);
+    expect(readFileSync(await download.path(), 'utf8')).toContain('6 mm');
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin });
+    await enter(page, 'A3', '7 mm');
+    await saved(page);
+    await page.reload();
+    await shows(page, 'A1', '5 mm');
+    await shows(page, 'A2', '6 mm');
+    await shows(page, 'A3', '7 mm');
+  },
+);
 
 /** A notebook with two snapshots and edits since the older one; gives its address, with no page on it. */
 async function twoSnapshots(page: Page, home: string): Promise<string> {
@@ -244,48 +268,60 @@ async function twoSnapshots(page: Page, home: string): Promise<string> {
   return notebook;
 }
 
-test('3 with the newest snapshot spoiled in both places the older one and the edits since give the whole notebook, and that is said', async () => {
-  desk = await openDesk();
-  const { page } = desk;
-  const notebook = await twoSnapshots(page, desk.address);
-  const records = await page.evaluate(spoil, {
-    part: 'snap' as const,
-    places: ['database' as const, 'cache' as const],
-  });
-  expect(Math.min(...records)).toBeGreaterThan(1);
-  await page.goto(notebook);
-  await allThere(page);
-  await band(page, 'damaged: the notebook was restored to the last edit that could be read');
-  await page.reload();
-  await allThere(page);
-  expect(await page.locator('.band').count()).toBe(0);
-});
+test(
+  '3 with the newest snapshot spoiled in both places the older one and the edits since give the whole notebook, and that is said',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page } = desk;
+    const notebook = await twoSnapshots(page, desk.address);
+    const records = await page.evaluate(spoil, {
+      part: 'snap' as const,
+      places: ['database' as const, 'cache' as const],
+    });
+    expect(Math.min(...records)).toBeGreaterThan(1);
+    await page.goto(notebook);
+    await allThere(page);
+    await band(page, 'damaged: the notebook was restored to the last edit that could be read');
+    await page.reload();
+    await allThere(page);
+    expect(await page.locator('.band').count()).toBe(0);
+  },
+);
 
-test('3 with the last entry spoiled in both places everything before it is there, and that is said', async () => {
-  desk = await openDesk();
-  const { page } = desk;
-  const notebook = await twoSnapshots(page, desk.address);
-  await page.evaluate(spoil, {
-    part: 'j' as const,
-    places: ['database' as const, 'cache' as const],
-  });
-  await page.goto(notebook);
-  for (const [k, text] of LENGTHS.slice(0, -1).entries()) await shows(page, `A${k + 1}`, text);
-  await band(page, 'damaged: the notebook was restored to the last edit that could be read');
-  expect(await cellText(page, 'A5')).toBe('');
-});
+test(
+  '3 with the last entry spoiled in both places everything before it is there, and that is said',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk();
+    const { page } = desk;
+    const notebook = await twoSnapshots(page, desk.address);
+    await page.evaluate(spoil, {
+      part: 'j' as const,
+      places: ['database' as const, 'cache' as const],
+    });
+    await page.goto(notebook);
+    for (const [k, text] of LENGTHS.slice(0, -1).entries()) await shows(page, `A${k + 1}`, text);
+    await band(page, 'damaged: the notebook was restored to the last edit that could be read');
+    expect(await cellText(page, 'A5')).toBe('');
+  },
+);
 
 for (const part of ['snap', 'j'] as const)
   for (const place of ['database', 'cache'] as const)
-    test(`2 with the newest record "${part}" spoiled in the ${place} alone nothing is missing, and that is said`, async () => {
-      desk = await openDesk();
-      const { page } = desk;
-      const notebook = await twoSnapshots(page, desk.address);
-      await page.evaluate(spoil, { part, places: [place] });
-      await page.goto(notebook);
-      await allThere(page);
-      await band(page, 'was damaged: it was restored from the other');
-      await page.reload();
-      await allThere(page);
-      expect(await page.locator('.band').count()).toBe(0);
-    });
+    test(
+      `2 with the newest record "${part}" spoiled in the ${place} alone nothing is missing, and that is said`,
+      { retry: 0 },
+      async () => {
+        desk = await openDesk();
+        const { page } = desk;
+        const notebook = await twoSnapshots(page, desk.address);
+        await page.evaluate(spoil, { part, places: [place] });
+        await page.goto(notebook);
+        await allThere(page);
+        await band(page, 'was damaged: it was restored from the other');
+        await page.reload();
+        await allThere(page);
+        expect(await page.locator('.band').count()).toBe(0);
+      },
+    );
