@@ -19,7 +19,7 @@ import { openLeaf } from '../../open-leaf.ts';
 import { editedText, typing } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { askTitle } from '../../what-if/acting.ts';
-import { cellWords, givensOf, proposed } from '../../what-if/candidate-cells.ts';
+import { cellWords, givensOf, keyOf, proposed } from '../../what-if/candidate-cells.ts';
 
 export function variantsSection(session: Session): TemplateResult {
   const { notebook } = session;
@@ -77,7 +77,7 @@ function item(session: Session, variant: Variant, shown: boolean): TemplateResul
   const own = ownValues(notebook, variant);
   const candidate = proposed(session, givensOf(session));
   const selected = candidate?.place;
-  const isOwn = selected && own.some(({ place }) => cellWords(session, place) === candidate.words);
+  const isOwn = selected && own.some(({ place }) => keyOf(place) === candidate.key);
   return html`<li>
     <div class="row">
       ${standing(session, id, title, shown)}
