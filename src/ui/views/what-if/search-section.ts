@@ -18,6 +18,7 @@ import {
 import { askRow, cellField, choiceField, textField } from '../../what-if/field.ts';
 import { searchQuestion } from '../../what-if/questions.ts';
 import { boundsOf, firstSearch, type SearchForm, type WhatIf } from '../../what-if/what-if-state.ts';
+import { leaveOut, leaveOutOfMany } from './results-fields.ts';
 import { foundWords } from './solve-section.ts';
 
 const MOST_GIVENS = 4;
@@ -93,13 +94,7 @@ function givenFields(session: Session, form: SearchForm, at: number, set: Set): 
       ${textField('from', given.low, (text) => change({ low: quantity(text) }))}
       ${textField('to', given.high, (text) => change({ high: quantity(text) }))}
     </div>
-    ${
-      form.givens.length > 1
-        ? html`<button class="link" @click=${() => set({ givens: form.givens.toSpliced(at, 1) })}>
-            leave it out
-          </button>`
-        : nothing
-    }
+    ${leaveOutOfMany(form.givens, at, (givens) => set({ givens }))}
   </fieldset>`;
 }
 
@@ -126,9 +121,7 @@ function limitFields(session: Session, form: SearchForm, at: number, set: Set): 
       )}
       ${textField('limit', limit.limit, (text) => change({ limit: storedText(text, session.notebook.currency) }))}
     </div>
-    <button class="link" @click=${() => set({ constraints: form.constraints.toSpliced(at, 1) })}>
-      leave it out
-    </button>
+    ${leaveOut(form.constraints, at, (constraints) => set({ constraints }))}
   </fieldset>`;
 }
 

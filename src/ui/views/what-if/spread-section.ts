@@ -8,18 +8,11 @@ import { cellLink } from '../../cell-links.ts';
 import { storedText } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { keptQuestions } from '../../what-if/acting.ts';
-import {
-  candidateAt,
-  cellWords,
-  givensOf,
-  keyOf,
-  placeOfKey,
-  proposed,
-  workedOf,
-} from '../../what-if/candidate-cells.ts';
-import { askRow, cellField, choiceField, textField, valueOf } from '../../what-if/field.ts';
+import { candidateAt, cellWords, givensOf, keyOf, proposed } from '../../what-if/candidate-cells.ts';
+import { askRow, choiceField, textField, valueOf } from '../../what-if/field.ts';
 import { spreadQuestion } from '../../what-if/questions.ts';
 import { firstDistribution, firstSpread, type SpreadForm, type WhatIf } from '../../what-if/what-if-state.ts';
+import { resultsFields } from './results-fields.ts';
 import { spreadAnswer } from './spread-answer.ts';
 
 const DISTRIBUTIONS: readonly (readonly [Distribution['type'], string])[] = [
@@ -51,24 +44,7 @@ export function spreadSection(session: Session, state: WhatIf): TemplateResult {
         Let ${next ? next.words : 'another given'} spread
       </button>
     </p>
-    <fieldset>
-      <legend>results</legend>
-      ${form.results.map(
-        (place, at) =>
-          html`${cellField(`${at + 1}`, workedOf(session), keyOf(place), (key) => {
-            const chosen = placeOfKey(key);
-            if (chosen) set({ results: form.results.with(at, chosen) });
-          })}
-          ${
-            form.results.length > 1
-              ? html`<button class="link" @click=${() => set({ results: form.results.toSpliced(at, 1) })}>
-                  leave it out
-                </button>`
-              : nothing
-          }`,
-      )}
-      <button @click=${() => set({ results: withFree(session, form) })}>Another result</button>
-    </fieldset>
+    ${resultsFields(session, form.results, (results) => set({ results }))}
     <div class="pair">
       ${textField('samples', String(form.samples), (text) => set({ samples: whole(text, 1000, 1_000_000, 10_000) }))}
       ${textField('seed', String(form.seed), (text) => set({ seed: whole(text, 0, 0xffffffff, 1) }))}
@@ -91,12 +67,6 @@ export function spreadSection(session: Session, state: WhatIf): TemplateResult {
 function whole(text: string, least: number, most: number, otherwise: number): number {
   const number = Math.round(Number(text.replaceAll(/\s/g, '')));
   return Number.isFinite(number) && text !== '' ? Math.min(most, Math.max(least, number)) : otherwise;
-}
-
-function withFree(session: Session, form: SpreadForm): SpreadForm['results'] {
-  const taken = new Set(form.results.map(keyOf));
-  const free = workedOf(session).find(({ key }) => !taken.has(key));
-  return free ? [...form.results, free.place] : form.results;
 }
 
 const put = (session: Session, record: Spread): boolean =>

@@ -6,18 +6,12 @@ import { storedText } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
 import { resultText } from '../../value-text.ts';
 import { askTitle, keptQuestions } from '../../what-if/acting.ts';
-import {
-  candidateAt,
-  cellWords,
-  givensOf,
-  keyOf,
-  placeOfKey,
-  workedOf,
-} from '../../what-if/candidate-cells.ts';
+import { candidateAt, cellWords, givensOf, keyOf, placeOfKey } from '../../what-if/candidate-cells.ts';
 import { askRow, cellField, choiceField, textField } from '../../what-if/field.ts';
 import { sweepQuestion } from '../../what-if/questions.ts';
 import { sweepWorksheet, type Swept } from '../../what-if/sweep-worksheet.ts';
 import { boundsOf, firstSweep, rangeOf, type SweepForm, type WhatIf } from '../../what-if/what-if-state.ts';
+import { leaveOutOfMany, resultsFields } from './results-fields.ts';
 
 const ROWS_SHOWN = 60;
 type Set = (change: Partial<SweepForm>) => void;
@@ -38,11 +32,7 @@ export function sweepSection(session: Session, state: WhatIf): TemplateResult {
           </p>`
         : nothing
     }
-    <fieldset>
-      <legend>results</legend>
-      ${form.results.map((place, at) => resultFields(session, form, at, keyOf(place), set))}
-      <button @click=${() => set({ results: withFreeResult(session, form) })}>Another result</button>
-    </fieldset>
+    ${resultsFields(session, form.results, (results) => set({ results }))}
     ${askRow(
       asking.sweep,
       'Sweep',
@@ -57,26 +47,6 @@ function withAnother(session: Session, form: SweepForm): SweepForm['givens'] {
   const taken = new Set(form.givens.map(({ place }) => keyOf(place)));
   const free = givensOf(session).find(({ key }) => !taken.has(key));
   return free ? [...form.givens, { place: free.place, range: { ...rangeOf(session, free) } }] : form.givens;
-}
-
-function withFreeResult(session: Session, form: SweepForm): SweepForm['results'] {
-  const taken = new Set(form.results.map(keyOf));
-  const free = workedOf(session).find(({ key }) => !taken.has(key));
-  return free ? [...form.results, free.place] : form.results;
-}
-
-function resultFields(session: Session, form: SweepForm, at: number, key: string, set: Set): TemplateResult {
-  return html`${cellField(`${at + 1}`, workedOf(session), key, (chosen) => {
-    const place = placeOfKey(chosen);
-    if (place) set({ results: form.results.with(at, place) });
-  })}
-  ${
-    form.results.length > 1
-      ? html`<button class="link" @click=${() => set({ results: form.results.toSpliced(at, 1) })}>
-          leave it out
-        </button>`
-      : nothing
-  }`;
 }
 
 function rangeFields(session: Session, form: SweepForm, at: number, set: Set): TemplateResult {
@@ -128,13 +98,7 @@ function rangeFields(session: Session, form: SweepForm, at: number, set: Set): T
               change({ range: { ...range, count } });
             })}`
     }
-    ${
-      form.givens.length > 1
-        ? html`<button class="link" @click=${() => set({ givens: form.givens.toSpliced(at, 1) })}>
-            leave it out
-          </button>`
-        : nothing
-    }
+    ${leaveOutOfMany(form.givens, at, (givens) => set({ givens }))}
   </fieldset>`;
 }
 
