@@ -23,7 +23,7 @@ import {
   setWidth,
   worksheetOf,
 } from '../document/index.ts';
-import type { Block, Clipboard, Role } from '../document/index.ts';
+import type { Block, Clipboard, FillDirection, Role } from '../document/index.ts';
 import { isKindName, kindNamed, unitsOfKind } from '../quantity/index.ts';
 import { editedText, typing } from './number-locale.ts';
 import type { OpenCaution } from './open-cautions.ts';
@@ -129,8 +129,8 @@ export function pasteOwn(session: Session, text: string): boolean {
   return true;
 }
 
-/** Fills the selection from its first row or column; references shift as in copies. */
-export function fillSelection(session: Session, direction: 'down' | 'right'): void {
+/** Fills the selection from the row or column at one of its edges; references shift as in copies. */
+export function fillSelection(session: Session, direction: FillDirection): void {
   session.run(fill(session.notebook, { ...blockArgs(session), direction }));
 }
 

@@ -65,6 +65,11 @@ export const PAGE_KEYS: readonly KeyRow[] = [
     words: 'fills the selection down, to the right',
     presses: [press('d', CTRL), press('r', CTRL)],
   },
+  {
+    keys: 'Ctrl Shift D, Ctrl Shift R',
+    words: 'fills the selection up, to the left',
+    presses: [press('D', { ctrl: true, shift: true }), press('R', { ctrl: true, shift: true })],
+  },
   { keys: 'Ctrl Z', words: 'takes the last step back', presses: [press('z', CTRL)] },
   {
     keys: 'Ctrl Y or Ctrl Shift Z',

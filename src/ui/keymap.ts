@@ -1,5 +1,7 @@
 /** Keys of the page: which key means which move or command, the same wherever the focus stands (W3C APG grid pattern). */
 
+import type { FillDirection } from '../document/index.ts';
+
 export type Move =
   | 'up'
   | 'down'
@@ -19,6 +21,7 @@ export type GridAction =
   | { readonly type: 'jump'; readonly move: Direction; readonly extend: boolean }
   /** Moves the selected rows or columns themselves. */
   | { readonly type: 'carry'; readonly move: Direction }
+  | { readonly type: 'fill'; readonly direction: FillDirection }
   /** Makes the selected columns wider or narrower. */
   | { readonly type: 'widen'; readonly by: 1 | -1 }
   | {
@@ -31,8 +34,6 @@ export type GridAction =
         | 'selectRows'
         | 'selectColumns'
         | 'save'
-        | 'fillDown'
-        | 'fillRight'
         | 'actions'
         | 'findNext'
         | 'findBefore';
@@ -78,12 +79,12 @@ function withCommand(event: KeyLike): GridAction | undefined {
   const key = event.key.toLowerCase();
   if (key === 'z') return { type: event.shiftKey ? 'redo' : 'undo' };
   if (key === ' ') return { type: 'selectColumns' };
+  if (key === 'd') return { type: 'fill', direction: event.shiftKey ? 'up' : 'down' };
+  if (key === 'r') return { type: 'fill', direction: event.shiftKey ? 'left' : 'right' };
   if (event.shiftKey) return undefined;
   if (key === 'y') return { type: 'redo' };
   if (key === 'a') return { type: 'selectAll' };
   if (key === 's') return { type: 'save' };
-  if (key === 'd') return { type: 'fillDown' };
-  if (key === 'r') return { type: 'fillRight' };
   return undefined;
 }
 

@@ -1,7 +1,7 @@
 /** What the hands do to whole rows and columns: carrying them along, widths, what stays in sight; and pulling a block on. */
 
 import { COLUMN_WIDTHS, fill, isRefusal, moveLines, setHeads, setWidth } from '../document/index.ts';
-import type { Block } from '../document/index.ts';
+import type { Block, FillDirection } from '../document/index.ts';
 import { selectedBlock } from './editing.ts';
 import type { Direction } from './keymap.ts';
 import type { Session } from './session.ts';
@@ -48,27 +48,44 @@ export function toggleHead(session: Session, which: 'headRow' | 'headColumn'): v
   session.run(setHeads(notebook, { worksheet: worksheet.id, [which]: worksheet[which] !== true }));
 }
 
-/** Where pulling the fill handle of a block to a cell leads: down or to the right, whichever is further. */
-export function pulledBlock(block: Block, row: number, column: number): Block | undefined {
-  const down = row - (block.row + block.rows - 1);
-  const right = column - (block.column + block.columns - 1);
-  if (down <= 0 && right <= 0) return undefined;
-  return down >= right ? { ...block, rows: block.rows + down } : { ...block, columns: block.columns + right };
+/** Where pulling the fill handle of a block to a cell leads, and which way: the one that is furthest. */
+export function pulledBlock(
+  block: Block,
+  row: number,
+  column: number,
+): { readonly block: Block; readonly direction: FillDirection } | undefined {
+  const ways = [
+    ['down', row - (block.row + block.rows - 1)],
+    ['right', column - (block.column + block.columns - 1)],
+    ['up', block.row - row],
+    ['left', block.column - column],
+  ] as const;
+  const [direction, by] = ways.reduce((furthest, way) => (way[1] > furthest[1] ? way : furthest));
+  if (by <= 0) return undefined;
+  const pulled = {
+    down: { ...block, rows: block.rows + by },
+    right: { ...block, columns: block.columns + by },
+    up: { ...block, row, rows: block.rows + by },
+    left: { ...block, column, columns: block.columns + by },
+  };
+  return { block: pulled[direction], direction };
 }
 
-/** Fills on from the last row or column of the block to the pulled one, which is selected then. */
-export function fillTo(session: Session, block: Block, pulled: Block): void {
-  const down = pulled.rows > block.rows;
+/** Fills on from the row or column of the block at the edge that was pulled; all of it is selected then. */
+export function fillTo(
+  session: Session,
+  from: Block,
+  { block, direction }: NonNullable<ReturnType<typeof pulledBlock>>,
+): void {
   const { worksheet, notebook } = session;
-  const target = down
-    ? { ...pulled, row: block.row + block.rows - 1, rows: pulled.rows - block.rows + 1 }
-    : { ...pulled, column: block.column + block.columns - 1, columns: pulled.columns - block.columns + 1 };
-  const answer = fill(notebook, {
-    worksheet: worksheet.id,
-    block: target,
-    direction: down ? 'down' : 'right',
-  });
-  const { row, column, rows, columns } = pulled;
+  const { row, column, rows, columns } = block;
+  const target = {
+    down: { ...block, row: from.row + from.rows - 1, rows: rows - from.rows + 1 },
+    right: { ...block, column: from.column + from.columns - 1, columns: columns - from.columns + 1 },
+    up: { ...block, rows: rows - from.rows + 1 },
+    left: { ...block, columns: columns - from.columns + 1 },
+  };
+  const answer = fill(notebook, { worksheet: worksheet.id, block: target[direction], direction });
   const selectionAfter = {
     worksheet: worksheet.id,
     row,

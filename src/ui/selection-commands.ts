@@ -85,6 +85,22 @@ export const SELECTION_COMMANDS: readonly ProgramCommand[] = [
   },
   {
     group: 'Cells',
+    words: 'Fill up from the last row',
+    shown: 'Ctrl Shift D',
+    changes: true,
+    possible: several,
+    run: (session) => fillSelection(session, 'up'),
+  },
+  {
+    group: 'Cells',
+    words: 'Fill to the left from the last column',
+    shown: 'Ctrl Shift R',
+    changes: true,
+    possible: several,
+    run: (session) => fillSelection(session, 'left'),
+  },
+  {
+    group: 'Cells',
     words: 'Sort rows…',
     changes: true,
     run: (_, from) => openLeaf(from, 'sort'),

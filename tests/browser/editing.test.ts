@@ -191,6 +191,24 @@ test('a block is filled by its handle and by keys, references shifted', async ()
   await goTo(page, 'A1');
   await press(page, 'Shift+ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowRight', 'Control+r');
   await shows(page, 'D1', '1 mm');
+  // Up and to the left, by the handle and by keys.
+  await enter(page, 'C5', '=A5+1 mm');
+  await enter(page, 'B5', '7 mm');
+  await goTo(page, 'C5');
+  const low = await page.locator('page-grid .handle.fill').boundingBox();
+  const high = await cell(page, 'C3').boundingBox();
+  if (!low || !high) throw new Error('no handle');
+  await page.mouse.move(low.x + 5, low.y + 5);
+  await page.mouse.down();
+  await page.mouse.move(high.x + 30, high.y + 12, { steps: 6 });
+  await page.mouse.up();
+  await shows(page, 'C3', '4 mm');
+  expect(await activeAddress(page)).toBe('C3:C5');
+  await press(page, 'Control+z');
+  await shows(page, 'C3', '');
+  await goTo(page, 'A5');
+  await press(page, 'Shift+ArrowRight', 'Control+Shift+r');
+  await shows(page, 'A5', '7 mm');
 });
 
 test('rows are inserted, moved with their references and deleted after a warning that names who uses them', async () => {

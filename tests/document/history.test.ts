@@ -100,7 +100,12 @@ function answerOf(notebook: Notebook, draw: Draw): Transaction | Refusal {
         ],
       }),
     () => clear(notebook, { worksheet, block: place, what: draw.word % 2 ? 'all' : 'content' }),
-    () => fill(notebook, { worksheet, block: place, direction: draw.word % 2 ? 'down' : 'right' }),
+    () =>
+      fill(notebook, {
+        worksheet,
+        block: place,
+        direction: pick(['down', 'right', 'up', 'left'], draw.word, 'down'),
+      }),
     () => paste(notebook, { clipboard: copy(notebook, { worksheet, block: place }), ...goal }),
     () => paste(notebook, { clipboard: cut(notebook, { worksheet, block: place }), ...goal }),
     () => insertLines(notebook, lines),

@@ -139,6 +139,20 @@ test('a filled or copied formula shifts its references but not the fixed ones', 
   expect(contentAt(over, 'BK1')).toBe('=BL1*$C$1+#REF!');
 });
 
+test('a block is filled up and to the left as it is down and to the right: units stay, references shift the other way', () => {
+  const before = sample({ C4: '=B4*$A$1+C$2+D5', A4: '2.5 mm', B1: '1', B4: '0.1 mm' });
+  const up = done(before, fill(before, { worksheet: 'w1', block: block('A2:C4'), direction: 'up' }));
+  expect(contentAt(up, 'C2')).toBe('=B2*$A$1+C$2+D3');
+  expect(contentAt(up, 'A3')).toBe('2.5 mm');
+  expect(contentAt(up, 'C4')).toBe('=B4*$A$1+C$2+D5');
+  expect(contentAt(up, 'B1')).toBe('1');
+  const left = done(before, fill(before, { worksheet: 'w1', block: block('B4:C4'), direction: 'left' }));
+  expect(contentAt(left, 'B4')).toBe('=A4*$A$1+B$2+C5');
+  // Beyond the edge of the page there is no cell that the formula could mean.
+  const out = done(before, fill(before, { worksheet: 'w1', block: block('A4:C4'), direction: 'left' }));
+  expect(contentAt(out, 'A4')).toBe('=#REF!*$A$1+A$2+B5');
+});
+
 test('F1a a plain number filled into a cell with a unit takes it', () => {
   const before = sample({ A1: '2', A2: '1 mm' });
   const after = done(before, fill(before, { worksheet: 'w1', block: block('A1:A2'), direction: 'down' }));

@@ -1,4 +1,4 @@
-/** Filling a block down or to the right from its first row or column; references shift as in copies. */
+/** Filling a block from the row or column at one of its edges; references shift as in copies. */
 
 import { canonicalContent } from '../canonical-content.ts';
 import { cellAt, checkBlock, worksheetOf } from '../cells.ts';
@@ -38,18 +38,24 @@ export function copiedCell(
   return tidyCell({ ...copy, content: shiftedContent(original, rows, columns) });
 }
 
-/** Fills the block from its first row (down) or first column (right). */
+export type FillDirection = 'down' | 'right' | 'up' | 'left';
+
+/** Fills the block from its first row (down), first column (right), last row (up) or last column (left). */
 export function fill(
   notebook: Notebook,
-  { worksheet, block, direction }: CellsArgs & { readonly direction: 'down' | 'right' },
+  { worksheet, block, direction }: CellsArgs & { readonly direction: FillDirection },
 ): Transaction | Refusal {
   checkBlock(block);
   const sheet = worksheetOf(notebook, worksheet);
-  const down = direction === 'down';
+  const isUpright = direction === 'down' || direction === 'up';
+  const edge = {
+    row: direction === 'up' ? block.row + block.rows - 1 : block.row,
+    column: direction === 'left' ? block.column + block.columns - 1 : block.column,
+  };
   const writes: CellWrite[] = [];
   for (let row = block.row; row < block.row + block.rows; row++) {
     for (let column = block.column; column < block.column + block.columns; column++) {
-      const from = { row: down ? block.row : row, column: down ? column : block.column };
+      const from = isUpright ? { row: edge.row, column } : { row, column: edge.column };
       if (from.row === row && from.column === column) continue;
       const original = cellAt(sheet, from.row, from.column);
       const place = cellAt(sheet, row, column);

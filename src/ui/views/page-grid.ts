@@ -302,8 +302,7 @@ export class PageGrid extends LitElement {
     else if (action.type === 'jump') session.jump(action.move, action.extend);
     else if (action.type === 'edit') editCell(session);
     else if (action.type === 'clear') clearSelection(session);
-    else if (action.type === 'fillDown') fillSelection(session, 'down');
-    else if (action.type === 'fillRight') fillSelection(session, 'right');
+    else if (action.type === 'fill') fillSelection(session, action.direction);
     else if (action.type === 'carry') carryLines(session, action.move);
     else if (action.type === 'widen') widenColumns(session, action.by, this.#faces.widths);
     else if (action.type === 'undo') session.undo();

@@ -46,7 +46,7 @@ export class PagePointer {
         readonly y: number;
       }
     | undefined;
-  #pulled: Block | undefined;
+  #pulled: ReturnType<typeof pulledBlock>;
   #touched: string | undefined;
 
   constructor(private readonly page: PointedPage) {}
@@ -137,7 +137,7 @@ export class PagePointer {
     if (what === 'reference') pointTo(session, row, column);
     else if (what === 'fill') {
       this.#pulled = pulledBlock(block, row, column);
-      this.page.showPulled(this.#pulled);
+      this.page.showPulled(this.#pulled?.block);
     } else if (what === 'start') stretch(session, lastRow, lastColumn, row, column);
     else if (what === 'end') stretch(session, block.row, block.column, row, column);
     else this.#reach(session, what, place);
