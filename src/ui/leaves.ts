@@ -1,6 +1,7 @@
 /** Leaves: what is laid over the desk or the start view for a while, a row each, loaded when it is first opened. */
 
 import { html, type TemplateResult } from 'lit';
+import { fetchHelp } from './fetched-later.ts';
 import type { World } from './ports.ts';
 import type { Session } from './session.ts';
 
@@ -28,7 +29,7 @@ export const LEAVES: readonly Leaf[] = [
   {
     key: 'help',
     title: 'Help',
-    load: () => import('./views/help-leaf.ts'),
+    load: fetchHelp,
     view: () => html`<help-leaf></help-leaf>`,
   },
   {

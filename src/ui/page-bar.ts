@@ -1,6 +1,7 @@
 /** Which bar lies over the page: finding and replacing, or going to a place. */
 
 import type { Query } from './finding.ts';
+import { hold, takeHeld } from './held-keys.ts';
 import type { Session } from './session.ts';
 
 export type Bar = 'find' | 'go';
@@ -13,7 +14,10 @@ export const barOf = (session: Session): Bar | undefined => open.get(session);
 /** How often a bar was asked for: an open one takes the focus again. */
 export const timesAsked = (): number => asked;
 
+/** Opens it, or gives an open one the focus again; keys that are pressed until it has it are held for it. */
 export function openBar(session: Session, bar: Bar): void {
+  if (session.draft && !session.leaveDraft?.()) return;
+  hold(session);
   open.set(session, bar);
   asked += 1;
   session.changed();
@@ -21,6 +25,7 @@ export function openBar(session: Session, bar: Bar): void {
 
 export function closeBar(session: Session): void {
   open.delete(session);
+  takeHeld(session);
   session.changed();
 }
 

@@ -16,6 +16,7 @@ import { QuestionDialog } from './question-dialog.ts';
 import { PageGrid } from './page-grid.ts';
 import { fetchMachinePage, wasAtMachine } from '../at-machine.ts';
 import { copyReminder } from '../copy-reminder.ts';
+import { fetchLater } from '../fetched-later.ts';
 import { finished } from '../finished.ts';
 import { bringDraftBack } from '../kept-draft.ts';
 import { applyMachineOnly, isMachineOnly } from '../machine-only.ts';
@@ -31,7 +32,7 @@ import {
 import { watchPage } from '../page-life.ts';
 import type { Opened, Template, World } from '../ports.ts';
 import { commandFor, isPossible } from '../program-commands.ts';
-import { fetchPrintLater, printNotebook } from '../printing.ts';
+import { printNotebook } from '../printing.ts';
 import { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { CAUTION_LINE } from '../usual-cautions.ts';
@@ -91,7 +92,7 @@ export class AppView extends LitElement {
     });
     const { world } = this;
     if (world) this.#listen(world);
-    fetchPrintLater();
+    fetchLater();
     void this.#follow();
   }
 

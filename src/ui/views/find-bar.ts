@@ -6,6 +6,7 @@ import type { LeftAsItWas } from '../../document/index.ts';
 import { cellLink } from '../cell-links.ts';
 import { goToNext } from '../find-next.ts';
 import { find, replace, type Query } from '../finding.ts';
+import { takeHeld, type Held } from '../held-keys.ts';
 import { closeBar, keepQuery, latestQuery, timesAsked } from '../page-bar.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -27,6 +28,8 @@ export class FindBar extends LitElement {
   #said = '';
   #found: { readonly key: string; readonly places: readonly CellAddress[] } = { key: '', places: [] };
   #asked = 0;
+  /** What was typed while the bar was still on its way. */
+  #held: Held | undefined;
 
   constructor() {
     super();
@@ -54,11 +57,14 @@ export class FindBar extends LitElement {
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     const query = changed.has('session') && this.session ? latestQuery(this.session) : undefined;
-    if (!query) return;
-    const { text, worksheet, ...way } = query;
-    this.#text = text;
-    this.#way = way;
-    this.#here = worksheet !== undefined;
+    if (query) {
+      const { text, worksheet, ...way } = query;
+      this.#text = text;
+      this.#way = way;
+      this.#here = worksheet !== undefined;
+    }
+    this.#held = this.session && this.#asked !== timesAsked() ? takeHeld(this.session) : undefined;
+    if (this.#held?.text) this.#text = this.#held.text;
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -124,11 +130,14 @@ export class FindBar extends LitElement {
   }
 
   override updated(): void {
-    if (this.#asked === timesAsked()) return;
+    const { session } = this;
+    if (!session || this.#asked === timesAsked()) return;
     this.#asked = timesAsked();
     const input = this.renderRoot.querySelector('input');
     input?.focus();
-    input?.select();
+    if (this.#held?.text) input?.setSelectionRange(this.#text.length, this.#text.length);
+    else input?.select();
+    if (this.#held?.entered) this.#go(session, 1);
   }
 
   #check(words: string, on: boolean, set: (on: boolean) => void): TemplateResult {

@@ -2,6 +2,7 @@
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { destinations, type Destination } from '../destinations.ts';
+import { takeHeld, type Held } from '../held-keys.ts';
 import { closeBar, timesAsked } from '../page-bar.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -75,12 +76,26 @@ export class GoBar extends LitElement {
       }`;
   }
 
+  /** What was typed while the bar was still on its way. */
+  #held: Held | undefined;
+
+  override willUpdate(): void {
+    this.#held = this.session && this.#asked !== timesAsked() ? takeHeld(this.session) : undefined;
+    if (!this.#held?.text) return;
+    this.#text = this.#held.text;
+    this.#at = 0;
+  }
+
   override updated(): void {
-    if (this.#asked === timesAsked()) return;
+    const { session } = this;
+    if (!session || this.#asked === timesAsked()) return;
     this.#asked = timesAsked();
     const input = this.renderRoot.querySelector('input');
     input?.focus();
-    input?.select();
+    if (this.#held?.text) input?.setSelectionRange(this.#text.length, this.#text.length);
+    else input?.select();
+    if (this.#held?.entered)
+      this.#go(session, destinations(session.notebook, session.worksheet.id, this.#text)[0]);
   }
 
   #onKey(event: KeyboardEvent, session: Session, choices: readonly Destination[]): void {

@@ -1,6 +1,7 @@
 /** The frame of a leaf: a dialog with a heading, a way out, and what the leaf shows. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { hold, takeHeld } from '../held-keys.ts';
 import { LEAVES, type Leaf } from '../leaves.ts';
 import type { World } from '../ports.ts';
 import type { Session } from '../session.ts';
@@ -91,7 +92,16 @@ export class LeafDialog extends LitElement {
     const { key, detail } = event.detail as { readonly key: string; readonly detail: unknown };
     const row = LEAVES.find((each) => each.key === key);
     if (!row) throw new RangeError(`no leaf ${key}`);
-    await row.load();
+    if (this.session) hold(this.session);
+    try {
+      await row.load();
+      await this.#show(row, detail);
+    } finally {
+      if (this.session) takeHeld(this.session);
+    }
+  }
+
+  async #show(row: Leaf, detail: unknown): Promise<void> {
     const swapped = this.leaf !== undefined;
     this.leaf = { row, detail };
     await this.updateComplete;

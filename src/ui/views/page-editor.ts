@@ -5,6 +5,8 @@ import { gridAction } from '../keymap.ts';
 import { copyText, startDraft } from '../editing.ts';
 import { pasteFrom } from '../pasting.ts';
 import { describeCell } from '../describe-cell.ts';
+import { heldKeys, holdMore } from '../held-keys.ts';
+import { barOf, closeBar } from '../page-bar.ts';
 import { draftKey, shownCompletion } from '../draft-keys.ts';
 import { isOwnKeypad, isTouched } from '../own-keypad.ts';
 import type { Draft, Session } from '../session.ts';
@@ -60,8 +62,8 @@ export class PageEditor {
     }
     const { draft } = session;
     input.classList.toggle('open', draft !== undefined);
-    input.readOnly = session.readOnly;
-    const text = draft?.text ?? '';
+    input.readOnly = session.readOnly && !heldKeys(session);
+    const text = draft?.text ?? heldKeys(session)?.text ?? '';
     if (input.value !== text) input.value = text;
     // Only a text that came from elsewhere says where the caret is: a key may have moved it and not been let go yet.
     if (draft?.where === 'cell' && draft !== this.#shown && !isAt(input, draft))
@@ -94,11 +96,17 @@ export class PageEditor {
 
   #begin(): void {
     const { session } = this.page;
-    if (session && !session.draft && !session.readOnly) startDraft(session, '', true, 'cell');
+    if (!session || session.draft || heldKeys(session) || session.readOnly) return;
+    // What was held for a bar may stand here still.
+    if (this.input.value !== '') this.input.value = '';
+    startDraft(session, '', true, 'cell');
   }
 
   #onBeforeInput(event: InputEvent): void {
-    if (!this.page.session || this.page.session.draft) return;
+    const { session } = this.page;
+    const held = session && heldKeys(session);
+    if (held?.entered) event.preventDefault();
+    if (!session || session.draft || held) return;
     if (event.inputType.startsWith('delete') || event.inputType.startsWith('history')) event.preventDefault();
     else this.#begin();
   }
@@ -106,6 +114,7 @@ export class PageEditor {
   #onInput(): void {
     const { session } = this.page;
     const { input } = this;
+    if (session && heldKeys(session)) return holdMore(session, { text: input.value });
     session?.setDraft({
       text: input.value,
       from: input.selectionStart ?? input.value.length,
@@ -127,6 +136,7 @@ export class PageEditor {
   #onKey(event: KeyboardEvent): void {
     const { session } = this.page;
     if (!session || event.isComposing) return;
+    if (heldKeys(session)) return this.#holdKey(session, event);
     if (session.draft) {
       if (draftKey(session, event)) event.preventDefault();
       return;
@@ -141,16 +151,27 @@ export class PageEditor {
     this.page.act(session, action);
   }
 
+  /** The field takes text on for what is awaited; no key of it means anything for the page. */
+  #holdKey(session: Session, event: KeyboardEvent): void {
+    const { key } = event;
+    const command = event.ctrlKey || event.metaKey;
+    if (key === 'Enter') holdMore(session, { entered: true });
+    else if (key === 'Escape' && barOf(session)) closeBar(session);
+    const isText = key.length === 1 || key === 'Backspace' || key === 'Delete';
+    if (command ? !/^[acvx]$/i.test(key) : !isText) event.preventDefault();
+    event.stopPropagation();
+  }
+
   #onCopy(event: ClipboardEvent, cut: boolean): void {
     const { session } = this.page;
-    if (!session || session.draft) return;
+    if (!session || session.draft || heldKeys(session)) return;
     event.preventDefault();
     event.clipboardData?.setData('text/plain', copyText(session, cut));
   }
 
   #onPaste(event: ClipboardEvent): void {
     const { session } = this.page;
-    if (!session || session.draft) return;
+    if (!session || session.draft || heldKeys(session)) return;
     event.preventDefault();
     pasteFrom(session, event.clipboardData?.getData('text/plain') ?? '', this.input);
   }

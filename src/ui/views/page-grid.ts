@@ -3,15 +3,17 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { takeActions } from '../actions-place.ts';
 import { pickChoice, shownCompletion } from '../draft-keys.ts';
-import { clearSelection, fillSelection, selectedBlock } from '../editing.ts';
+import { clearSelection, fillSelection, selectedBlock, startDraft } from '../editing.ts';
 import { ChoiceList } from '../elements/choice-list.ts';
 import { GridBody, type Outline } from '../elements/grid-body.ts';
 import { Faces } from '../faces.ts';
+import { fetchActions, fetchFindBar, fetchFindNext, fetchGoBar } from '../fetched-later.ts';
+import { hold, takeHeld } from '../held-keys.ts';
 import type { GridAction } from '../keymap.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
 import { isTouched } from '../own-keypad.ts';
-import { barOf } from '../page-bar.ts';
+import { barOf, closeBar } from '../page-bar.ts';
 import { pointedAt } from '../pointing.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Block } from '../../document/index.ts';
@@ -22,6 +24,8 @@ import type { ActionsMenu } from './actions-menu.ts';
 import { PageEditor } from './page-editor.ts';
 import { gridStyles } from './page-grid.styles.ts';
 import { PagePointer, editCell, selectAll, selectLines } from './page-pointer.ts';
+
+const NOT_LOADED = 'This part of the program could not be fetched: try again, or load the page anew.';
 
 const handle = (name: 'start' | 'end' | 'fill'): HTMLElement => {
   const made = document.createElement('span');
@@ -153,10 +157,16 @@ export class PageGrid extends LitElement {
     const bar = barOf(session);
     if (!bar) return nothing;
     if (!this.#loaded.has(bar)) {
-      void (bar === 'find' ? import('./find-bar.ts') : import('./go-bar.ts')).then(() => {
-        this.#loaded.add(bar);
-        this.requestUpdate();
-      });
+      (bar === 'find' ? fetchFindBar() : fetchGoBar()).then(
+        () => {
+          this.#loaded.add(bar);
+          this.requestUpdate();
+        },
+        () => {
+          closeBar(session);
+          session.say(NOT_LOADED, true);
+        },
+      );
       return nothing;
     }
     return bar === 'find'
@@ -308,10 +318,8 @@ export class PageGrid extends LitElement {
     else if (action.type === 'undo') session.undo();
     else if (action.type === 'redo') session.redo();
     else if (action.type === 'actions') void this.#openActions();
-    else if (action.type === 'findNext' || action.type === 'findBefore')
-      void import('../find-next.ts').then(({ findNext }) =>
-        findNext(session, action.type === 'findNext' ? 1 : -1),
-      );
+    else if (action.type === 'findNext') void this.#findOn(session, 1);
+    else if (action.type === 'findBefore') void this.#findOn(session, -1);
     else if (action.type === 'save')
       this.dispatchEvent(new CustomEvent('save-file', { bubbles: true, composed: true }));
     else if (action.type === 'selectAll') selectAll(session);
@@ -319,9 +327,32 @@ export class PageGrid extends LitElement {
     else selectLines(session, 'columns', column, toColumn);
   }
 
+  /** To the next find; what is typed meanwhile goes into the cell that is found. */
+  async #findOn(session: Session, step: 1 | -1): Promise<void> {
+    hold(session);
+    const { findNext } = await fetchFindNext().catch(() => ({ findNext: undefined }));
+    if (findNext) findNext(session, step);
+    else session.say(NOT_LOADED, true);
+    const { text } = takeHeld(session);
+    if (text) startDraft(session, text, true, 'cell');
+  }
+
   /** The menu of actions, at a place of the screen or below the active cell. */
   async #openActions(at?: { readonly x: number; readonly y: number }): Promise<void> {
-    await import('./actions-menu.ts');
+    const { session } = this;
+    if (!session) return;
+    hold(session);
+    try {
+      await fetchActions();
+      await this.#showActions(at);
+    } catch {
+      session.say(NOT_LOADED, true);
+    } finally {
+      takeHeld(session);
+    }
+  }
+
+  async #showActions(at?: { readonly x: number; readonly y: number }): Promise<void> {
     this.#loaded.add('actions');
     this.requestUpdate();
     await this.updateComplete;
