@@ -30,7 +30,15 @@ export function writeCsvMetadata(notebook: Notebook, url: string): string {
     '@context': 'http://www.w3.org/ns/csvw',
     url: encodeURIComponent(url),
     'dc:title': notebook.title,
-    dialect: { delimiter: ',', encoding: 'utf-8', header: true, quoteChar: '"', doubleQuote: true },
+    // Spaces around a value belong to it: left out, `trim` would be true.
+    dialect: {
+      delimiter: ',',
+      encoding: 'utf-8',
+      header: true,
+      quoteChar: '"',
+      doubleQuote: true,
+      trim: false,
+    },
     tableSchema: { columns, primaryKey: ['worksheet', 'cell'] },
   };
   return `${lineJson(metadata)}\n`;

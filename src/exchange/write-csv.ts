@@ -21,10 +21,13 @@ export interface CsvGridOptions extends CsvOptions {
   readonly units?: 'row' | 'columns';
 }
 
+/** A line that begins with # is a comment to some readers (it is where a CSVW dialect does not say otherwise): quoted it is none. */
+const quotes = (value: unknown, column: number): boolean => column === 0 && String(value).startsWith('#');
+
 function csv(lines: readonly (readonly string[])[], { bom = true }: CsvOptions): string {
   const text = Papa.unparse(
     lines.map((line) => [...line]),
-    { newline: '\r\n' },
+    { newline: '\r\n', quotes },
   );
   return `${bom ? '\ufeff' : ''}${text}${text === '' ? '' : '\r\n'}`;
 }
