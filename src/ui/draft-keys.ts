@@ -4,8 +4,8 @@ import { addressText } from '../expression/index.ts';
 import { commitDraft } from './editing.ts';
 import { completionAt } from './completion.ts';
 import type { Completion } from './completion.ts';
-import { directionOf, type KeyLike } from './keymap.ts';
-import { pointBy, pointedAt } from './pointing.ts';
+import { directionOf, worksheetStep, type KeyLike } from './keymap.ts';
+import { pointBy, pointedAt, showNextWorksheet } from './pointing.ts';
 import type { Session } from './session.ts';
 
 /** Which completion is marked, and the text for which it was put away with Escape. */
@@ -117,6 +117,11 @@ export function draftKey(session: Session, event: KeyLike): boolean {
       session.changed();
       return true;
     }
+  }
+  const by = worksheetStep(event);
+  if (by) {
+    showNextWorksheet(session, by);
+    return true;
   }
   if (event.key === 'Escape') {
     session.setDraft(undefined);

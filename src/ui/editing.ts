@@ -134,8 +134,9 @@ export function fillSelection(session: Session, direction: FillDirection): void 
   session.run(fill(session.notebook, { ...blockArgs(session), direction }));
 }
 
+/** Of the worksheet in sight. */
 export function resizeColumn(session: Session, column: number, width: number): void {
-  session.run(setWidth(session.notebook, { worksheet: session.worksheet.id, column, width }));
+  session.run(setWidth(session.notebook, { worksheet: session.inSight.id, column, width }));
 }
 
 export function setRole(session: Session, role: Role): void {

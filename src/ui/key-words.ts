@@ -38,6 +38,11 @@ export const PAGE_KEYS: readonly KeyRow[] = [
   },
   { keys: 'Page Up, Page Down', words: '20 rows on', presses: [press('PageUp'), press('PageDown')] },
   {
+    keys: 'Alt Page Up, Alt Page Down',
+    words: 'to the worksheet before, after',
+    presses: [press('PageUp', ALT), press('PageDown', ALT)],
+  },
+  {
     keys: 'Shift with these',
     words: 'extends the selection',
     presses: [...ARROWS, 'Home', 'End', 'PageUp', 'PageDown'].map((key) => press(key, SHIFT)),
@@ -115,6 +120,11 @@ export const EDITING_KEYS: readonly Omit<KeyRow, 'presses'>[] = [
     keys: 'Arrows in a formula',
     words:
       'put the cell they reach into it where a reference may stand; with Shift a range; F2 gives the arrows to the caret',
+  },
+  {
+    keys: 'Alt Page Up, Alt Page Down in a formula',
+    words:
+      'show another worksheet, so that the arrows point there; Enter takes the formula and Escape leaves it, back where it began',
   },
   { keys: 'Down, Up, Enter in a choice cell', words: 'pick from its list' },
 ];

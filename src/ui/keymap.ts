@@ -21,6 +21,8 @@ export type GridAction =
   | { readonly type: 'jump'; readonly move: Direction; readonly extend: boolean }
   /** Moves the selected rows or columns themselves. */
   | { readonly type: 'carry'; readonly move: Direction }
+  /** To the worksheet before or after. */
+  | { readonly type: 'worksheet'; readonly by: 1 | -1 }
   | { readonly type: 'fill'; readonly direction: FillDirection }
   /** Makes the selected columns wider or narrower. */
   | { readonly type: 'widen'; readonly by: 1 | -1 }
@@ -67,7 +69,15 @@ export function directionOf(key: string): Direction | undefined {
   return isDirection(move) ? move : undefined;
 }
 
+/** The worksheet a key goes to, while a formula is typed too: the one before or after. */
+export function worksheetStep({ key, altKey, ctrlKey, metaKey, shiftKey }: KeyLike): 1 | -1 | undefined {
+  if (!altKey || ctrlKey || metaKey || shiftKey) return undefined;
+  return key === 'PageDown' ? 1 : key === 'PageUp' ? -1 : undefined;
+}
+
 function withAlt(event: KeyLike): GridAction | undefined {
+  const by = worksheetStep(event);
+  if (by) return { type: 'worksheet', by };
   const move = directionOf(event.key);
   if (!move || event.ctrlKey || event.metaKey) return undefined;
   if (event.shiftKey) return { type: 'carry', move };

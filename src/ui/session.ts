@@ -40,6 +40,8 @@ export interface Draft {
   readonly typedOver: boolean;
   /** Where the hands are. */
   readonly where: 'cell' | 'line';
+  /** Id of another worksheet that is in sight meanwhile, so that a formula can point there. */
+  readonly elsewhere?: string;
 }
 
 /** What a session begins with, as the shelf or a file gives it. */
@@ -174,6 +176,12 @@ export class Session {
     const found = findWorksheet(this.notebook, this.selection.worksheet) ?? this.notebook.worksheets[0];
     if (!found) throw new RangeError('a notebook without worksheets');
     return found;
+  }
+
+  /** The worksheet the page shows: that of the active cell, or the one an open formula points into. */
+  get inSight(): Worksheet {
+    const { elsewhere } = this.draft ?? {};
+    return (elsewhere !== undefined && findWorksheet(this.notebook, elsewhere)) || this.worksheet;
   }
 
   get address(): CellAddress {

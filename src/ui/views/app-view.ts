@@ -354,6 +354,7 @@ export class AppView extends LitElement {
   }
 
   #turn(atMachine: boolean): void {
+    if (this.#session?.draft && !this.#session.leaveDraft?.()) return;
     this.#atMachine = atMachine;
     this.requestUpdate();
     void this.updateComplete.then(() => this.#page?.focusCell());

@@ -12,7 +12,9 @@ import {
 import type { DefinedName, Worksheet } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { symbolParts } from '../faces.ts';
+import { isAway } from '../in-sight.ts';
 import { openLeaf } from '../open-leaf.ts';
+import { point, showWorksheet } from '../pointing.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { resultText } from '../value-text.ts';
@@ -126,7 +128,7 @@ export class ContentsRail extends LitElement {
   override render(): TemplateResult | typeof nothing {
     const { session } = this;
     if (!session) return nothing;
-    const { notebook, worksheet } = session;
+    const { notebook, inSight: worksheet } = session;
     return html`
       <nav aria-label="worksheets">
         <h2>
@@ -168,11 +170,15 @@ export class ContentsRail extends LitElement {
   #sheet(session: Session, each: Worksheet, here: boolean): TemplateResult {
     return html`<li>
       <div class="sheet ${here ? 'here' : ''}">
-        <button aria-current=${here ? 'page' : 'false'} @click=${() => session.select(0, 0, false, each.id)}>
-          ${each.title}
+        <button
+          aria-current=${here ? 'page' : 'false'}
+          @mousedown=${(event: Event) => keepFocus(session, event)}
+          @click=${() => showWorksheet(session, each.id)}
+        >
+          ${each.title}${this.#edited(session, each)}
         </button>
       </div>
-      <div class="tools">
+      <div class="tools" ?hidden=${isAway(session)}>
         <button class="link" ?disabled=${session.readOnly} @click=${() => this.#rename(session, each)}>
           rename
         </button>
@@ -196,6 +202,12 @@ export class ContentsRail extends LitElement {
     </li>`;
   }
 
+  /** While the page shows another worksheet to point into: which one the formula is on. */
+  #edited(session: Session, each: Worksheet): TemplateResult | typeof nothing {
+    if (each.id !== session.worksheet.id || !isAway(session)) return nothing;
+    return html` <span class="second">being edited</span>`;
+  }
+
   #name(session: Session, worksheet: Worksheet, defined: DefinedName): TemplateResult {
     const { row, column, rows, columns } = defined.target;
     const result = session.results.at(worksheet.id, row, column);
@@ -204,14 +216,11 @@ export class ContentsRail extends LitElement {
     const value = single && result ? resultText(result, session.notebook) : addressText(column, row);
     return html`<li>
       <button
-        @click=${() =>
-          session.selectBlock({
-            worksheet: worksheet.id,
-            row,
-            column,
-            toRow: row + rows - 1,
-            toColumn: column + columns - 1,
-          })}
+        @mousedown=${(event: Event) => keepFocus(session, event)}
+        @click=${() => {
+          const block = { row, column, toRow: row + rows - 1, toColumn: column + columns - 1 };
+          if (!point(session, block)) session.selectBlock({ worksheet: worksheet.id, ...block });
+        }}
       >
         <i>${letter}${index ? html`<sub>${index}</sub>` : nothing}</i><span class="second">${value}</span>
       </button>
@@ -258,4 +267,9 @@ export class ContentsRail extends LitElement {
     );
   }
 }
+/** A press while a formula is typed leaves the focus where the hands are. */
+function keepFocus({ draft }: Session, event: Event): void {
+  if (draft?.text.startsWith('=')) event.preventDefault();
+}
+
 customElements.define('contents-rail', ContentsRail);

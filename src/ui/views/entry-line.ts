@@ -4,7 +4,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
-import { addressText, parse, tokenize } from '../../expression/index.ts';
+import { addressText, parse, titleText, tokenize } from '../../expression/index.ts';
 import { openActions } from '../actions-place.ts';
 import { draftKey, pick, pickChoice, shownCompletion } from '../draft-keys.ts';
 import {
@@ -17,6 +17,7 @@ import {
   unitChoices,
 } from '../editing.ts';
 import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
+import { isAway } from '../in-sight.ts';
 import { isOwnKeypad, isSystemKeyboard, isTouched, setSystemKeyboard } from '../own-keypad.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Draft, Session } from '../session.ts';
@@ -76,7 +77,7 @@ export class EntryLine extends LitElement {
           : nothing
       }
       <div class="row">
-        <span class="place">${addressText(column, row)}${block}</span>
+        <span class="place">${this.#home(session)}${addressText(column, row)}${block}</span>
         <span class="label" title=${label}>${label}</span>
         <button
           class="link name"
@@ -130,6 +131,11 @@ export class EntryLine extends LitElement {
       </div>
       ${this.#keypad(session)}
     `;
+  }
+
+  /** While another worksheet is in sight: where the cell lies that is being edited. */
+  #home(session: Session): string {
+    return isAway(session) ? `${titleText(session.worksheet.title)}.` : '';
   }
 
   /** Beside the text: choice, unit, role, and the actions for what is selected. */
@@ -312,6 +318,7 @@ export class EntryLine extends LitElement {
     if (!(input instanceof HTMLInputElement) || !this.session) return;
     const end = input.value.length;
     this.session.setDraft({
+      ...this.session.draft,
       text: input.value,
       from: input.selectionStart ?? end,
       to: input.selectionEnd ?? end,

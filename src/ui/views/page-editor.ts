@@ -6,6 +6,7 @@ import { copyText, startDraft } from '../editing.ts';
 import { pasteFrom } from '../pasting.ts';
 import { describeCell } from '../describe-cell.ts';
 import { heldKeys, holdMore } from '../held-keys.ts';
+import { isAway } from '../in-sight.ts';
 import { barOf, closeBar } from '../page-bar.ts';
 import { draftKey, shownCompletion } from '../draft-keys.ts';
 import { isOwnKeypad, isTouched } from '../own-keypad.ts';
@@ -61,7 +62,9 @@ export class PageEditor {
       if (focused) this.focus();
     }
     const { draft } = session;
-    input.classList.toggle('open', draft !== undefined);
+    const away = isAway(session);
+    input.classList.toggle('open', draft !== undefined && !away);
+    input.classList.toggle('away', away);
     input.readOnly = session.readOnly && !heldKeys(session);
     const text = draft?.text ?? heldKeys(session)?.text ?? '';
     if (input.value !== text) input.value = text;
@@ -70,7 +73,11 @@ export class PageEditor {
       input.setSelectionRange(draft.from, draft.to);
     this.#shown = draft;
     input.style.setProperty('--editor-width', `${text.length * 9.2 + 30}px`);
-    input.setAttribute('aria-label', describeCell(session));
+    const described = describeCell(session);
+    const from = away
+      ? `${session.worksheet.title}, ${described}, pointing into ${session.inSight.title}`
+      : described;
+    input.setAttribute('aria-label', from);
     // On touch the system's keyboard comes only where letters are typed.
     const quiet = isTouched() && (!draft || isOwnKeypad(session) || session.cell?.choices !== undefined);
     input.inputMode = quiet ? 'none' : 'text';
@@ -116,6 +123,7 @@ export class PageEditor {
     const { input } = this;
     if (session && heldKeys(session)) return holdMore(session, { text: input.value });
     session?.setDraft({
+      ...session.draft,
       text: input.value,
       from: input.selectionStart ?? input.value.length,
       to: input.selectionEnd ?? input.value.length,

@@ -3,18 +3,19 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { takeActions } from '../actions-place.ts';
 import { pickChoice, shownCompletion } from '../draft-keys.ts';
-import { clearSelection, fillSelection, selectedBlock, startDraft } from '../editing.ts';
+import { clearSelection, fillSelection, startDraft } from '../editing.ts';
 import { ChoiceList } from '../elements/choice-list.ts';
 import { GridBody, type Outline } from '../elements/grid-body.ts';
 import { Faces } from '../faces.ts';
 import { fetchActions, fetchFindBar, fetchFindNext, fetchGoBar } from '../fetched-later.ts';
 import { hold, takeHeld } from '../held-keys.ts';
+import { chosenInSight, farCorner, fieldPlace, handledBlock } from '../in-sight.ts';
 import type { GridAction } from '../keymap.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
 import { isTouched } from '../own-keypad.ts';
 import { barOf, closeBar } from '../page-bar.ts';
-import { pointedAt } from '../pointing.ts';
+import { showNextWorksheet } from '../pointing.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Block } from '../../document/index.ts';
 import type { Session } from '../session.ts';
@@ -23,6 +24,7 @@ import { Watching } from '../watching.ts';
 import type { ActionsMenu } from './actions-menu.ts';
 import { PageEditor } from './page-editor.ts';
 import { gridStyles } from './page-grid.styles.ts';
+import { pointingStyles } from './page-pointing.styles.ts';
 import { PagePointer, editCell, selectAll, selectLines } from './page-pointer.ts';
 
 const NOT_LOADED = 'This part of the program could not be fetched: try again, or load the page anew.';
@@ -35,7 +37,7 @@ const handle = (name: 'start' | 'end' | 'fill'): HTMLElement => {
 };
 
 export class PageGrid extends LitElement {
-  static override styles = [shared, gridStyles];
+  static override styles = [shared, gridStyles, pointingStyles];
   static override properties = { session: { attribute: false } };
   declare session: Session | undefined;
 
@@ -97,10 +99,10 @@ export class PageGrid extends LitElement {
   override render(): TemplateResult {
     const session = this.session;
     if (!session) return html``;
-    const { worksheet } = session;
+    const worksheet = session.inSight;
     this.#faces.show(session.notebook, worksheet, session.results, session.showFormulas);
     const { widths } = this.#faces;
-    const { column, toColumn } = session.selection;
+    const { column, toColumn } = chosenInSight(session);
     const [left, right] = [Math.min(column, toColumn), Math.max(column, toColumn)];
     const { down, click, doubleClick, context, grip } = this.#pointer;
     const kept = `${worksheet.headRow ? 'head-row' : ''} ${worksheet.headColumn ? 'head-column' : ''}`;
@@ -183,8 +185,8 @@ export class PageGrid extends LitElement {
     this.#editor ??= this.#makeEditor();
     if (!this.#watcher) this.#watch(scroller);
     const hadFocus = this.shadowRoot?.activeElement === this.#editor.input;
-    const other = this.#shownWorksheet !== session.worksheet.id || changed.has('session');
-    this.#shownWorksheet = session.worksheet.id;
+    const other = this.#shownWorksheet !== session.inSight.id || changed.has('session');
+    this.#shownWorksheet = session.inSight.id;
     if (other) {
       this.#editor.input.remove();
       this.#body.clear();
@@ -193,7 +195,7 @@ export class PageGrid extends LitElement {
     const cols = this.#cols;
     this.#faces.widths.forEach((width, k) => cols[k]?.style.setProperty('width', `${width}px`));
     scroller.style.setProperty('--first-column', `${this.#faces.width(0)}px`);
-    this.#body.paint(this.#faces, session.selection, session.selection.row, this.#outlines(session));
+    this.#body.paint(this.#faces, chosenInSight(session), fieldPlace(session).row, this.#outlines(session));
     this.#placeEditor(session, scroller);
     if (hadFocus && !this.#editor.hasFocus) this.focusCell();
     const at = takeActions(session);
@@ -210,9 +212,8 @@ export class PageGrid extends LitElement {
       colour,
     });
     if (this.#pulled) return [outline(this.#pulled, 0)];
-    const here = session.worksheet.id;
-    return referenceMarks(session.notebook, here, session.draft?.text ?? '')
-      .filter(({ worksheet }) => worksheet === here)
+    return referenceMarks(session.notebook, session.worksheet.id, session.draft?.text ?? '')
+      .filter(({ worksheet }) => worksheet === session.inSight.id)
       .map(({ block, colour }) => outline(block, colour));
   }
 
@@ -220,7 +221,7 @@ export class PageGrid extends LitElement {
   #watch(scroller: HTMLElement): void {
     this.#watcher = new ResizeObserver(() => {
       if (!this.session) return;
-      const { row, column } = this.session.selection;
+      const { row, column } = fieldPlace(this.session);
       this.#body?.window(row);
       if (scroller.contains(this.#editor?.input ?? null))
         this.#body?.cell(row, column)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
@@ -248,7 +249,7 @@ export class PageGrid extends LitElement {
   }
 
   #placeEditor(session: Session, scroller: HTMLElement): void {
-    const { row, column, toRow, toColumn } = session.selection;
+    const { row, column } = fieldPlace(session);
     const td = this.#body?.cell(row, column);
     if (!this.#editor || !td) return;
     this.#editor.place(session, td);
@@ -258,26 +259,25 @@ export class PageGrid extends LitElement {
     const isChoice = list?.choices[0]?.type === 'choice';
     const choices = isChoice ? { labels: list.choices.map(({ label }) => label), at: list.at } : undefined;
     this.#choices.show(td, choices, scroller);
-    const pointed = pointedAt(session);
-    const [seenRow, seenColumn] = pointed ? [pointed.toRow, pointed.toColumn] : [toRow, toColumn];
-    const place = `${session.worksheet.id} ${row} ${column} ${seenRow} ${seenColumn}`;
+    const seen = farCorner(session);
+    const place = `${session.inSight.id} ${row} ${column} ${seen.row} ${seen.column}`;
     if (place === this.#shownAt) return;
     this.#shownAt = place;
-    const far = this.#body?.cell(seenRow, seenColumn);
+    const far = this.#body?.cell(seen.row, seen.column);
     if (far) far.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-    else this.#reveal(seenRow);
+    else this.#reveal(seen.row);
   }
 
   /** Corner handles: to extend by touch, to fill on by mouse. They go where the corners of the selection are. */
   #placeHandles(session: Session): void {
     const { start, end, fill } = this.#handles;
-    const { row, column, rows, columns } = selectedBlock(session);
-    const first = session.draft ? undefined : this.#body?.cell(row, column);
-    const last = session.draft ? undefined : this.#body?.cell(row + rows - 1, column + columns - 1);
+    const block = handledBlock(session);
+    const first = block && this.#body?.cell(block.row, block.column);
+    const last = block && this.#body?.cell(block.row + block.rows - 1, block.column + block.columns - 1);
     for (const [each, td] of [
       [start, first],
       [end, last],
-      [fill, session.readOnly ? undefined : last],
+      [fill, session.readOnly || session.draft ? undefined : last],
     ] as const) {
       if (each.parentElement === (td ?? null)) continue;
       each.parentElement?.classList.remove('corner');
@@ -303,7 +303,12 @@ export class PageGrid extends LitElement {
   #onScroll(): void {
     const { session } = this;
     if (session)
-      this.#body?.paint(this.#faces, session.selection, session.selection.row, this.#outlines(session));
+      this.#body?.paint(
+        this.#faces,
+        chosenInSight(session),
+        fieldPlace(session).row,
+        this.#outlines(session),
+      );
   }
 
   #act(session: Session, action: GridAction): void {
@@ -312,6 +317,7 @@ export class PageGrid extends LitElement {
     else if (action.type === 'jump') session.jump(action.move, action.extend);
     else if (action.type === 'edit') editCell(session);
     else if (action.type === 'clear') clearSelection(session);
+    else if (action.type === 'worksheet') showNextWorksheet(session, action.by);
     else if (action.type === 'fill') fillSelection(session, action.direction);
     else if (action.type === 'carry') carryLines(session, action.move);
     else if (action.type === 'widen') widenColumns(session, action.by, this.#faces.widths);

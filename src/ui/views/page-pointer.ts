@@ -3,7 +3,7 @@
 import { commitDraft, contentHere, resizeColumn, selectedBlock, startDraft } from '../editing.ts';
 import { destinations } from '../destinations.ts';
 import { fillTo, pulledBlock } from '../line-editing.ts';
-import { pointAt, pointTo } from '../pointing.ts';
+import { pointAt, pointTo, pullFrom } from '../pointing.ts';
 import type { Block } from '../../document/index.ts';
 import { isTouched } from '../own-keypad.ts';
 import type { Session } from '../session.ts';
@@ -115,9 +115,9 @@ export class PagePointer {
   #hold(session: Session, event: PointerEvent, what: 'start' | 'end' | 'fill'): void {
     event.preventDefault();
     event.stopPropagation();
-    if (!leave(session)) return;
-    const block = selectedBlock(session);
-    this.#start(event, what, block);
+    const points = what !== 'fill' && pullFrom(session, what);
+    if (!points && !leave(session)) return;
+    this.#start(event, points ? 'reference' : what, selectedBlock(session));
     // The handle goes from cell to cell meanwhile: the page holds the pointer.
     this.page.scroller?.setPointerCapture(event.pointerId);
   }
@@ -259,7 +259,7 @@ function follow(session: Session, to: string): void {
     window.open(to, '_blank', 'noopener,noreferrer');
     return;
   }
-  const [target] = destinations(session.notebook, session.worksheet.id, to.slice(1));
+  const [target] = destinations(session.notebook, session.inSight.id, to.slice(1));
   if (target) session.select(target.block.row, target.block.column, false, target.worksheet);
 }
 
@@ -269,8 +269,14 @@ function placeOf(cell: HTMLElement): PagePlace {
   return { row: row === undefined ? -1 : Number(row), column: column === undefined ? -1 : Number(column) };
 }
 
-/** Commits what is being edited; false where it was refused. */
-const leave = (session: Session): boolean => session.draft === undefined || commitDraft(session, undefined);
+/** Commits what is being edited and stays on the worksheet in sight; false where it was refused. */
+function leave(session: Session): boolean {
+  if (!session.draft) return true;
+  const { id } = session.inSight;
+  if (!commitDraft(session, undefined)) return false;
+  if (id !== session.worksheet.id) session.select(0, 0, false, id);
+  return true;
+}
 
 function stretch(session: Session, row: number, column: number, toRow: number, toColumn: number): void {
   const { selection } = session;
