@@ -1,21 +1,25 @@
 /** The program itself on this device: service worker, readiness without network, waiting versions, the browser's promise to keep things. */
 
+import { askForPromise, mayBeAsked, promisedBefore } from './keeping-promise.ts';
 import { isUninstalledTablet, riskWords } from './storage-signs.ts';
 
 export type Readiness = 'insecure' | 'unsupported' | 'loading' | 'ready';
 
 const HOUR = 3_600_000;
+/** Milliseconds after which a place that is asked for a newer version counts as one that gives no answer. */
+const PATIENCE = 20_000;
 /** The build's list of its own files, one of them. */
 const LIST = 'kept-files.json';
 
 export class ProgramOnDevice {
   readiness: Readiness = 'loading';
   updateWaiting = false;
-  /** Whether the browser has promised to keep what is stored; undefined while it has not been asked. */
+  /** Whether the browser has promised to keep what is stored, now or at an earlier start; undefined while it has not been asked. */
   persisted: boolean | undefined;
   risk: string | undefined;
   #registration: ServiceWorkerRegistration | undefined;
   #reloading = false;
+  #asked = false;
   #finished: (waiting: boolean) => Promise<boolean> = () => Promise.resolve(true);
   readonly #listeners = new Set<() => void>();
 
@@ -41,6 +45,8 @@ export class ProgramOnDevice {
       });
       const registration = await navigator.serviceWorker.register(url);
       this.#registration = registration;
+      // What was fetched just now is the newest there is.
+      const first = !registration.active;
       registration.addEventListener('updatefound', () => this.#watch(registration.installing));
       this.#watch(registration.installing);
       document.addEventListener('visibilitychange', () => {
@@ -48,28 +54,34 @@ export class ProgramOnDevice {
       });
       setInterval(() => void this.checkForUpdate(), HOUR);
       await navigator.serviceWorker.ready;
-      await this.checkForUpdate();
+      if (first) await this.#lookForReadiness();
+      else await this.checkForUpdate();
     } catch {
       this.#set('unsupported');
     }
   }
 
-  /** Asks the browser to keep what is stored even when space is short; from a gesture of the user. */
+  /** Asks the browser to keep what is stored even when space is short, once a start at most; from a gesture of the user. */
   async askToKeep(): Promise<void> {
-    if (!isSecureContext || this.persisted !== undefined) return;
+    if (!isSecureContext || this.#asked || this.persisted || !mayBeAsked()) return;
+    this.#asked = true;
     this.persisted = false;
-    this.persisted = (await navigator.storage?.persist?.().catch(() => false)) ?? false;
+    this.persisted = await askForPromise();
     await this.#lookForRisk();
   }
 
   async checkForUpdate(): Promise<boolean> {
-    const answered = await this.#registration?.update().then(
+    const registration = this.#registration;
+    if (!registration) return false;
+    const asked = activated(registration.active).then(() => registration.update());
+    const late = new Promise((_, reject) => setTimeout(reject, PATIENCE));
+    const answered = await Promise.race([asked, late]).then(
       () => true,
       () => false,
     );
-    this.#watch(this.#registration?.installing);
+    this.#watch(registration.installing);
     await this.#lookForReadiness();
-    return answered ?? false;
+    return answered;
   }
 
   /** The open edit is written first; then the waiting version takes over and the page starts again with it. */
@@ -105,9 +117,8 @@ export class ProgramOnDevice {
   }
 
   async #lookForRisk(): Promise<void> {
-    const { storage } = navigator;
-    if (await storage?.persisted?.().catch(() => false)) this.persisted = true;
-    const quota = (await storage?.estimate?.().catch(() => undefined))?.quota;
+    if (isSecureContext) this.persisted = (await promisedBefore()) ?? this.persisted;
+    const quota = (await navigator.storage?.estimate?.().catch(() => undefined))?.quota;
     this.risk = riskWords({
       quota,
       hasWorkers: !isSecureContext || 'serviceWorker' in navigator,
@@ -131,6 +142,15 @@ export class ProgramOnDevice {
   #tell(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+/**
+ * Settles when the worker is past its activation. Chromium asked for an update before that now and then never answers, and
+ * from then on neither it nor another page of this address can register or update anything (measured: 4 of 40 on a busy computer).
+ */
+function activated(worker: ServiceWorker | null): Promise<void> {
+  if (worker?.state !== 'activating') return Promise.resolve();
+  return new Promise((resolve) => worker.addEventListener('statechange', () => resolve(), { once: true }));
 }
 
 async function isComplete(base: string): Promise<boolean> {

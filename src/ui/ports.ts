@@ -108,11 +108,11 @@ export interface Installation {
   /** 'insecure': neither https nor localhost, so nothing here works without network. */
   readonly readiness: 'insecure' | 'unsupported' | 'loading' | 'ready';
   readonly updateWaiting: boolean;
-  /** Whether the browser has promised to keep what is stored; undefined while it has not been asked. */
+  /** Whether the browser has promised to keep what is stored, now or at an earlier start; undefined while it has not been asked. */
   readonly persisted: boolean | undefined;
   /** Why what is kept here may go, as far as there are signs of it; undefined where there are none. */
   readonly risk: string | undefined;
-  /** Asks for that promise, from a gesture; once. */
+  /** Asks for that promise, from a gesture; once a start at most, and not where the user has refused it lately. */
   askToKeep(): Promise<void>;
   onChange(changed: () => void): void;
   /** `finished` settles when the open edit is written: true if the page may be loaded again. Awaited before every reload. */
