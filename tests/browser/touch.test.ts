@@ -185,6 +185,29 @@ test('a formula is tapped together: keys, cells on the page, functions from the 
   await key(page, 'Leave it: the value stays as it was');
 });
 
+test('a finger points into another worksheet, and makes a range of the cell by its handle', async () => {
+  const page = await onTablet();
+  await cell(page, 'B9').tap();
+  await cell(page, 'B9').tap();
+  await key(page, 'clear the field');
+  await key(page, 'equals');
+  await cell(page, 'B7').tap();
+  expect(await line(page)).toBe('=z');
+  await key(page, 'clear the field');
+  await key(page, 'equals');
+  await page.getByRole('button', { name: 'Contents' }).tap();
+  await page.locator('contents-rail .sheet button', { hasText: 'Machine' }).tap();
+  expect(await place(page)).toMatch(/^'Boss path'\.B9/);
+  await cell(page, 'C4').tap();
+  expect(await line(page)).toBe('=Machine.C4');
+  await swipe(page, await middle(page, 'page-grid .handle.end'), await middleOf(page, 'D6'));
+  expect(await line(page)).toBe('=Machine.C4:D6');
+  await swipe(page, await middle(page, 'page-grid .handle.start'), await middleOf(page, 'C3'));
+  expect(await line(page)).toBe('=Machine.C3:D6');
+  await page.keyboard.press('Escape');
+  await expect.poll(() => place(page)).toBe('B9');
+});
+
 test('a choice is picked by touch in the cell', async () => {
   const page = await onTablet();
   await cell(page, 'B14').tap();

@@ -1,0 +1,116 @@
+/** Pointing into another worksheet while a formula is typed: by mouse, and by keys alone. */
+
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import {
+  activeAddress,
+  closeBrowser,
+  enter,
+  focusGrid,
+  goTo,
+  newNotebook,
+  openDesk,
+  shows,
+  type Desk,
+} from './desk.ts';
+
+let desk: Desk | undefined;
+afterEach(async () => {
+  expect(desk?.troubles ?? []).toEqual([]);
+  await desk?.close();
+  desk = undefined;
+});
+afterAll(closeBrowser);
+
+const cell = (page: Page, address: string): ReturnType<Page['locator']> =>
+  page.locator(
+    `page-grid tr[data-row="${Number(address.slice(1)) - 1}"] td[data-column="${address.charCodeAt(0) - 65}"]`,
+  );
+const line = (page: Page): Promise<string> => page.locator('entry-line .field input').inputValue();
+const sheet = (page: Page, title: string): ReturnType<Page['locator']> =>
+  page.locator('contents-rail .sheet button', { hasText: title });
+const inSight = (page: Page): Promise<string | null> =>
+  page.locator('page-grid table').getAttribute('aria-label');
+
+async function middle(page: Page, target: ReturnType<Page['locator']>): Promise<{ x: number; y: number }> {
+  const box = await target.boundingBox();
+  if (!box) throw new Error('not in sight');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+/** Worksheet 1 with 3 mm in A1 in sight, and Tool trial with 10, 20 and 30 mm in A1 to A3. */
+async function begin(): Promise<Page> {
+  desk = await openDesk();
+  const { page } = desk;
+  await newNotebook(page);
+  await enter(page, 'A1', '3 mm');
+  await page.locator('contents-rail').getByRole('button', { name: 'add' }).click();
+  await page.locator('dialog input').fill('Tool trial');
+  await page.locator('dialog .primary').click();
+  await focusGrid(page);
+  for (const text of ['10 mm', '20 mm', '30 mm']) {
+    await page.keyboard.type(text);
+    await page.keyboard.press('Enter');
+  }
+  await sheet(page, 'Worksheet 1').click();
+  return page;
+}
+
+test('another worksheet is shown, clicked and dragged on, and Enter takes the formula where it began', async () => {
+  const page = await begin();
+  await goTo(page, 'B2');
+  await page.keyboard.type('=A1+SUM(');
+  await sheet(page, 'Tool trial').click();
+  await expect.poll(() => inSight(page)).toBe('Tool trial');
+  expect(await page.locator('page-grid td.chosen').count()).toBe(0);
+  expect(await activeAddress(page)).toBe("'Worksheet 1'.B2");
+  const [from, to] = [await middle(page, cell(page, 'A1')), await middle(page, cell(page, 'A3'))];
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 5 });
+  await page.mouse.up();
+  expect(await line(page)).toBe("=A1+SUM('Tool trial'.A1:A3");
+  expect(await page.locator('page-grid td.ref').count()).toBe(3);
+  await page.keyboard.type(')');
+  await page.locator('entry-line .gives', { hasText: '63 mm' }).waitFor();
+  await page.keyboard.press('Enter');
+  expect(await inSight(page)).toBe('Worksheet 1');
+  await shows(page, 'B2', '63 mm');
+  expect(await activeAddress(page)).toBe('B3');
+  await page.keyboard.press('Control+z');
+  await shows(page, 'B2', '');
+});
+
+test('by keys alone: another worksheet, arrows there, back; Escape leaves it and a reload keeps it where it began', async () => {
+  const page = await begin();
+  await goTo(page, 'B2');
+  await page.keyboard.type('=');
+  for (const key of ['Alt+PageDown', 'ArrowDown', 'ArrowDown', 'Shift+ArrowDown'])
+    await page.keyboard.press(key);
+  expect(await line(page)).toBe("='Tool trial'.A2:A3");
+  await page.keyboard.type('*');
+  await page.keyboard.press('Alt+PageUp');
+  await page.keyboard.press('ArrowUp');
+  expect(await line(page)).toBe("='Tool trial'.A2:A3*B1");
+  expect(await inSight(page)).toBe('Worksheet 1');
+  await page.keyboard.press('Alt+PageDown');
+  await page.keyboard.press('Escape');
+  expect(await inSight(page)).toBe('Worksheet 1');
+  expect(await activeAddress(page)).toBe('B2');
+  await shows(page, 'B2', '');
+  // The page goes while the other worksheet is in sight.
+  await page.keyboard.type('=2*');
+  await page.keyboard.press('Alt+PageDown');
+  await page.keyboard.press('ArrowDown');
+  page.once('dialog', (dialog) => void dialog.accept());
+  await page.reload();
+  await page.locator('page-grid .editor.open').waitFor();
+  expect(await line(page)).toBe("=2*'Tool trial'.A1");
+  expect(await activeAddress(page)).toBe('B2');
+  await page.keyboard.press('Enter');
+  await shows(page, 'B2', '20 mm');
+  // Without a formula the same keys go to the worksheet.
+  await page.keyboard.press('Alt+PageDown');
+  expect(await inSight(page)).toBe('Tool trial');
+  expect(await activeAddress(page)).toBe('A1');
+});
