@@ -102,6 +102,14 @@ export default defineConfig({
         background_color: '#d9dedd',
         theme_color: '#d9dedd',
         file_handlers: [{ action: '.', accept: { 'application/json': ['.json'] } }],
+        share_target: {
+          action: 'share',
+          method: 'POST',
+          enctype: 'multipart/form-data',
+          params: {
+            files: [{ name: 'file', accept: ['application/json', '.json', 'text/html', '.html', '.htm'] }],
+          },
+        },
         launch_handler: { client_mode: 'navigate-new' },
         icons: [
           { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
@@ -113,6 +121,7 @@ export default defineConfig({
       workbox: {
         globPatterns: ['**/*.{html,js,css,svg,png,woff2,json,webmanifest,txt,gz}'],
         globIgnores: ['sw.js'],
+        importScripts: ['receive-file.js'],
         navigateFallback: 'index.html',
         cleanupOutdatedCaches: true,
         clientsClaim: true,

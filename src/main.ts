@@ -12,6 +12,7 @@ import {
   cacheLeg,
   databaseLeg,
   onLaunch,
+  onReceived,
   pickFile,
   readFile,
   saveFile,
@@ -90,7 +91,7 @@ const world: World = {
   version,
   build,
   templates,
-  files: { save: saveFile, pick: pickFile, read: readFile, onLaunch },
+  files: { save: saveFile, pick: pickFile, read: readFile, onLaunch, onReceived },
   clock: {
     now: Date.now,
     newId: () =>

@@ -9,6 +9,7 @@ export * from './notebook-channel.ts';
 export * from './notebook-lock.ts';
 export * from './opened-notebook.ts';
 export * from './program-on-device.ts';
+export * from './received-file.ts';
 export * from './shelf-index.ts';
 export * from './shelf.ts';
 export * from './storage-signs.ts';

@@ -80,6 +80,17 @@ export async function openGivenFile(world: World, doors: Doors, file: File): Pro
   }
 }
 
+/** The question before a file is opened that anyone may have sent; the event that asks it. */
+export function consentToOpen(world: World, doors: Doors, file: File): Event {
+  const detail = {
+    title: `Open ${file.name}?`,
+    words: 'This file was sent to the program from elsewhere. It becomes a notebook of its own.',
+    action: 'Open it',
+    done: () => void openGivenFile(world, doors, file),
+  };
+  return new CustomEvent('ask-consent', { detail });
+}
+
 export async function openPickedFile(world: World, doors: Doors): Promise<void> {
   try {
     const picked = await world.files.pick(ACCEPTED);

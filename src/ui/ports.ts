@@ -101,6 +101,8 @@ export interface Files {
   read(file: File): Promise<{ readonly name: string; readonly text: string }>;
   /** Calls back with every file by which the system starts the program. */
   onLaunch(open: (file: File) => void): void;
+  /** Calls back with a file that was sent from elsewhere: not without asking is it opened. */
+  onReceived(take: (file: File) => void): Promise<void>;
 }
 
 /** State of the program itself on this device. */

@@ -4,7 +4,17 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
-import { DIST, closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import {
+  DIST,
+  closeBrowser,
+  enter,
+  newNotebook,
+  openDesk,
+  readyWithoutNetwork,
+  saved,
+  shows,
+  type Desk,
+} from './desk.ts';
 
 let desk: Desk | undefined;
 afterEach(async () => {
@@ -72,6 +82,63 @@ test('11 a file by which the system starts the program is opened', async () => {
   }, pump);
   await page.reload();
   await page.locator('desk-head h1', { hasText: title }).waitFor();
+});
+
+/** Sends a form as the system's share sheet does, from a place of the same server without the page's policy. */
+const share = (page: Page, action: string, name: string, text: string): Promise<void> =>
+  page.evaluate(
+    ([place, title, content]) => {
+      const form = document.createElement('form');
+      Object.assign(form, { method: 'POST', action: place, enctype: 'multipart/form-data' });
+      const input = document.createElement('input');
+      Object.assign(input, { type: 'file', name: 'file' });
+      const data = new DataTransfer();
+      data.items.add(new File([content], title, { type: 'application/json' }));
+      input.files = data.files;
+      form.append(input);
+      document.body.append(form);
+      form.submit();
+    },
+    [action, name, text] as const,
+  );
+
+test('11 a file that another program shares with the installed one is opened after a question, without network; refused, it is forgotten', async () => {
+  desk = await openDesk({ installs: true });
+  const { page, address } = desk;
+  const manifest = JSON.parse(readFileSync(join(DIST, 'swarfbook.webmanifest'), 'utf8')) as Record<
+    string,
+    unknown
+  >;
+  expect(manifest['share_target']).toMatchObject({
+    action: 'share',
+    method: 'POST',
+    enctype: 'multipart/form-data',
+    params: { files: [{ name: 'file' }] },
+  });
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await saved(page);
+  await readyWithoutNetwork(page);
+  await page.goto(`${address}notices.txt`);
+  await desk.stopServer();
+  await share(page, `${address}share`, 'pump cover, ø 40.json', pump);
+  await page.getByText('Open pump cover, ø 40.json?').waitFor();
+  expect(page.url()).toBe(address);
+  await page.getByRole('button', { name: 'Open it' }).click();
+  await page.locator('desk-head h1', { hasText: title }).waitFor();
+  await page.goto(`${address}notices.txt`);
+  await share(page, `${address}share`, 'hinge.json', hinge);
+  await page.getByText('Open hinge.json?').waitFor();
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await page.reload();
+  await page.locator('start-view .open', { hasText: 'New notebook' }).waitFor();
+  expect(await page.getByText('Open hinge.json?').count()).toBe(0);
+  expect(await page.getByLabel('notebooks on this device').getByText(titleOf(hinge)).count()).toBe(0);
+  await page.goto(`${address}notices.txt`);
+  await share(page, `${address}share`, 'no notebook.json', '{"format":1}');
+  await page.getByRole('button', { name: 'Open it' }).click();
+  await page.getByText('The file is not opened').first().waitFor();
+  expect(desk.troubles).toEqual([]);
 });
 
 async function copyOut(page: Page): Promise<void> {

@@ -22,6 +22,7 @@ import { bringDraftBack } from '../kept-draft.ts';
 import { applyMachineOnly, isMachineOnly } from '../machine-only.ts';
 import {
   openApart,
+  consentToOpen,
   openGivenFile,
   openLink,
   openPickedFile,
@@ -159,6 +160,7 @@ export class AppView extends LitElement {
       return finished(this.#session, patient);
     });
     files.onLaunch((file) => void openGivenFile(world, this.#doors, file));
+    void files.onReceived((file) => this.#asking?.ask(consentToOpen(world, this.#doors, file)));
     watchPage(world, () => this.#session);
   }
 
