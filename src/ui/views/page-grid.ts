@@ -11,10 +11,10 @@ import { fetchActions, fetchFindBar, fetchFindNext, fetchGoBar } from '../fetche
 import { hold, takeHeld } from '../held-keys.ts';
 import { chosenInSight, farCorner, fieldPlace, handledBlock } from '../in-sight.ts';
 import type { GridAction } from '../keymap.ts';
-import { openLeaf } from '../open-leaf.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
 import { isTouched } from '../own-keypad.ts';
 import { barOf, closeBar } from '../page-bar.ts';
+import { showFile } from '../pasting.ts';
 import { showNextWorksheet } from '../pointing.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Block } from '../../document/index.ts';
@@ -373,7 +373,7 @@ export class PageGrid extends LitElement {
     if (!file || !/\.(?:csv|tsv|tab|txt)$/i.test(file.name)) return;
     event.preventDefault();
     event.stopPropagation();
-    openLeaf(this, 'table', { text: await file.text(), from: file.name, copied: false });
+    await showFile(this, file.name, await file.text());
   }
 }
 customElements.define('page-grid', PageGrid);
