@@ -31,6 +31,7 @@ export * from './commands/properties.ts';
 export * from './commands/enter.ts';
 export * from './commands/enter-many.ts';
 export * from './commands/fill.ts';
+export * from './commands/take-cells.ts';
 export * from './commands/clipboard.ts';
 export * from './commands/sort.ts';
 export { tidyCell } from './tidy-cell.ts';

@@ -5,6 +5,7 @@ import { readContent } from '../document/index.ts';
 import type { Refusal, Role } from '../document/index.ts';
 import * as v from 'valibot';
 import { addressPlace } from './address-place.ts';
+import { pointNumber } from './decimal-mark.ts';
 import { RoleSchema } from './file-schema.ts';
 import { FILE_LIMITS } from './guarded-json.ts';
 import type { CsvGridOptions } from './write-csv.ts';
@@ -15,7 +16,15 @@ export interface CsvReading {
   readonly delimiter?: string;
 }
 
-function readLines(text: string, { delimiter }: CsvReading): string[][] | Refusal {
+export interface ListReading extends CsvReading {
+  /** Of its numbers, where another program wrote them; the list itself has the point. */
+  readonly decimalMark?: '.' | ',';
+  /** Units that were chosen in place of those in the list; "" for none. */
+  readonly units?: ReadonlyMap<string, string>;
+}
+
+/** The fields of a table line by line; refused where a quotation mark is not closed. */
+export function readLines(text: string, { delimiter }: CsvReading): string[][] | Refusal {
   if (text.length > FILE_LIMITS.table)
     return { message: 'The table is larger than 10 MB, the most that is read.' };
   const plain = text.replace(/^\ufeff/, '');
@@ -78,25 +87,34 @@ export interface ListedCell {
   readonly role?: Role;
 }
 
-/** The cells of a list; refused with the line where a column or an address is missing. */
-export function readCsvList(text: string, reading: CsvReading = {}): readonly ListedCell[] | Refusal {
+/** The cells of a list; refused with the line where a column or an address is missing, or a cell stands twice. */
+export function readCsvList(text: string, reading: ListReading = {}): readonly ListedCell[] | Refusal {
+  const { decimalMark = '.', units } = reading;
   const lines = readLines(text, reading);
   if ('message' in lines) return lines;
   const [headers = [], ...rest] = lines;
   const missing = LIST_HEADERS.filter((header) => !headers.includes(header));
   if (missing.length > 0) return { message: `The list lacks ${missing.join(', ')}.` };
   const cells: ListedCell[] = [];
+  const seen = new Set<string>();
+  const inPoints = (value: string): string =>
+    decimalMark === '.' ? value : (pointNumber(value, decimalMark) ?? value);
   for (const [index, line] of rest.entries()) {
+    if (line.every((field) => field.trim() === '')) continue;
     const field = (header: (typeof LIST_HEADERS)[number]): string => line[headers.indexOf(header)] ?? '';
     const place = addressPlace(field('cell'));
     if (!place) return { message: `Line ${index + 2} names no cell: "${field('cell').slice(0, 20)}".` };
+    const key = `${place.row} ${place.column} ${field('worksheet')}`;
+    if (seen.has(key)) return { message: `Line ${index + 2} names ${field('cell')} a second time.` };
+    seen.add(key);
+    const unit = bare(field('unit'));
     const formula = bare(field('formula'));
     const role = v.safeParse(RoleSchema, field('role'));
     const [name, symbol, label] = [field('name'), bare(field('symbol')), bare(field('label'))];
     cells.push({
       worksheet: bare(field('worksheet')),
       ...place,
-      content: formula === '' ? joined(field('value'), bare(field('unit'))) : formula,
+      content: formula === '' ? joined(inPoints(field('value')), units?.get(unit) ?? unit) : formula,
       ...(name !== '' && { name }),
       ...(symbol !== '' && { symbol }),
       ...(label !== '' && { label }),

@@ -2,7 +2,7 @@
 
 import type { CellAddress } from '../calculation/index.ts';
 import { enter, isRefusal } from '../document/index.ts';
-import { understandTable } from '../exchange/index.ts';
+import { isCellList, understandTable } from '../exchange/index.ts';
 import type { UnderstoodTable } from '../exchange/index.ts';
 import { typing } from './number-locale.ts';
 import type { Session } from './session.ts';
@@ -11,9 +11,18 @@ import type { Session } from './session.ts';
 const isPlain = ({ asksDecimalMark, columns, headerLines }: UnderstoodTable): boolean =>
   !asksDecimalMark && headerLines < 2 && columns.every(({ unit }) => unit === '');
 
+/** The leaf that shows a table before it is taken: a list of cells tells by its headers where each of them belongs. */
+export const leafOf = (text: string): 'list' | 'table' => (isCellList(text) ? 'list' : 'table');
+
 /** Puts the table into the worksheet from a cell on, or asks. */
-export function takeCopied(session: Session, at: CellAddress, text: string, ask: () => void): void {
+export function takeCopied(
+  session: Session,
+  at: CellAddress,
+  text: string,
+  ask: (leaf: string) => void,
+): void {
   const { notebook } = session;
+  if (isCellList(text)) return ask('list');
   const { currency } = notebook;
   const table = understandTable(text, {
     delimiter: '\t',
@@ -23,5 +32,5 @@ export function takeCopied(session: Session, at: CellAddress, text: string, ask:
   });
   if (isRefusal(table)) session.run(table);
   else if (isPlain(table)) session.run(enter(notebook, { ...at, typed: table.contents }));
-  else ask();
+  else ask('table');
 }

@@ -87,6 +87,13 @@ export const LEAVES: readonly Leaf[] = [
       html`<table-leaf .session=${session} .table=${detail} .close=${close}></table-leaf>`,
   },
   {
+    key: 'list',
+    title: 'A list of cells',
+    load: () => import('./views/list-leaf.ts'),
+    view: ({ session, detail, close }) =>
+      html`<list-leaf .session=${session} .table=${detail} .close=${close}></list-leaf>`,
+  },
+  {
     key: 'sort',
     title: 'Sort rows',
     load: () => import('./views/sort-leaf.ts'),

@@ -3,15 +3,15 @@
 import { openActions } from './actions-place.ts';
 import { toggleHead } from './line-editing.ts';
 import { openBar } from './page-bar.ts';
-import { openLeaf } from './open-leaf.ts';
+import { showFile } from './pasting.ts';
 import type { ProgramCommand } from './program-command.ts';
 import type { Session } from './session.ts';
 
-/** Asks for a table of another program and shows it before it is taken. */
+/** Asks for a table of another program, or a list of cells that comes back, and shows it before it is taken. */
 async function openTable(session: Session, from: EventTarget): Promise<void> {
   try {
     const picked = await session.world.files.pick('.csv,.tsv,.tab,.txt,text/csv,text/plain');
-    if (picked) openLeaf(from, 'table', { text: picked.text, from: picked.name, copied: false });
+    if (picked) await showFile(from, picked.name, picked.text);
   } catch (reason) {
     session.say(reason instanceof Error ? reason.message : String(reason), true);
   }
@@ -19,6 +19,7 @@ async function openTable(session: Session, from: EventTarget): Promise<void> {
 
 export const PAGE_COMMANDS: readonly ProgramCommand[] = [
   { group: 'File', words: 'Take a table in (CSV)…', changes: true, run: openTable },
+  { group: 'File', words: 'Take a list of values back in (CSV)…', changes: true, run: openTable },
   { group: 'Page', words: 'Find and replace…', key: 'f', run: (session) => openBar(session, 'find') },
   { group: 'Page', words: 'Go to…', key: 'g', run: (session) => openBar(session, 'go') },
   {

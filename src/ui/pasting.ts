@@ -14,11 +14,17 @@ export interface ForeignTable {
   readonly copied: boolean;
 }
 
+/** Shows the table or list of a file before it is taken. */
+export async function showFile(from: EventTarget, name: string, text: string): Promise<void> {
+  const { leafOf } = await import('./foreign-table.ts');
+  openLeaf(from, leafOf(text), { text, from: name, copied: false });
+}
+
 /** Puts a copied text into the worksheet from the active cell on, or asks in the leaf "table". */
 export function pasteFrom(session: Session, text: string, from: EventTarget): void {
   if (session.readOnly || text === '' || pasteOwn(session, text)) return;
   const { notebook, address } = session;
-  const ask = (): void => openLeaf(from, 'table', { text, from: 'what was copied', copied: true });
+  const ask = (leaf = 'table'): void => openLeaf(from, leaf, { text, from: 'what was copied', copied: true });
   if (!/[\t\r\n]/.test(text.replace(/\r?\n$/, ''))) {
     const answer = enter(notebook, { ...address, typed: text.replace(/\r?\n$/, ''), ...typing() });
     if (isRefusal(answer) && answer.readings) ask();

@@ -13,8 +13,10 @@ import {
 import type { Content, Notebook, Refusal } from '../../src/document/index.ts';
 import {
   LIST_HEADERS,
+  isCellList,
   readCsvGrid,
   readCsvList,
+  understandList,
   writeCsvGrid,
   writeCsvList,
 } from '../../src/exchange/index.ts';
@@ -107,6 +109,43 @@ test('a list without a column, and a table with an open quotation mark, are refu
   const bad = `${LIST_HEADERS.join(',')}\nFeeds,ZZ9,,,,1,,,,\n`;
   expect(readCsvList(bad)).toHaveProperty('message', 'Line 2 names no cell: "ZZ9".');
   expect(readCsvGrid('a,"b\n1,2')).toHaveProperty('message', expect.stringContaining('quotation mark'));
+});
+
+test('a list is known by its headers, however another program parts them', () => {
+  const own = `${LIST_HEADERS.join(',')}\r\nFeeds,B1,fz,,feed,0.12,mm,mm,given,\r\n`;
+  for (const delimiter of [',', ';', '\t', '|'])
+    expect(isCellList(own.replaceAll(',', delimiter)), delimiter).toBe(true);
+  expect(isCellList(`\ufeff"${LIST_HEADERS.join('","')}"`)).toBe(true);
+  expect(isCellList('worksheet,cell,value\nFeeds,B1,1')).toBe(false);
+  expect(isCellList('v_c,f\n260,0.12')).toBe(false);
+});
+
+test('a list with decimal commas is read as it was written; what has two readings is asked', () => {
+  const listed = (values: readonly string[], delimiter: string): string =>
+    [
+      LIST_HEADERS.join(delimiter),
+      ...values.map((value, k) =>
+        ['Feeds', `B${k + 1}`, '', '', '', value, 'mm', '', 'given', ''].join(delimiter),
+      ),
+      ';;;;;;;;;'.replaceAll(';', delimiter),
+    ].join('\r\n');
+  const comma = possible(understandList(listed(['0,12', '1.234,5'], ';')));
+  expect(comma.cells.map(({ content }) => content)).toEqual(['0.12 mm', '1234.5 mm']);
+  expect(comma.asksDecimalMark).toBe(false);
+  const asked = possible(understandList(listed(['1,234', '5'], ';')));
+  expect(asked).toMatchObject({ asksDecimalMark: true, example: { readings: ['1.234', '1234'] } });
+  const chosen = possible(understandList(listed(['1,234', '5'], ';'), { decimalMark: ',' }));
+  expect(chosen.cells.map(({ content }) => content)).toEqual(['1.234 mm', '5 mm']);
+  // Its own lists have a point, whatever stands behind it.
+  expect(possible(understandList(listed(['1.234', '5'], ',')))).toMatchObject({
+    asksDecimalMark: false,
+    cells: [{ content: '1.234 mm' }, { content: '5 mm' }],
+  });
+});
+
+test('a list that names a cell twice is refused in words', () => {
+  const text = `${LIST_HEADERS.join(',')}\nFeeds,B1,,,,1,,,,\nFeeds,B1,,,,2,,,,\n`;
+  expect(readCsvList(text)).toHaveProperty('message', 'Line 3 names B1 a second time.');
 });
 
 /** What has to survive: the value in SI, the text, the date; the digits as typed. */

@@ -10,6 +10,7 @@ import type { ForeignTable } from '../pasting.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { overwritten, takenAnew, takenAt } from '../taking-table.ts';
+import { markQuestion } from './mark-question.ts';
 import { tableStyles } from './table-leaf.styles.ts';
 
 const DELIMITERS = [
@@ -73,7 +74,7 @@ export class TableLeaf extends LitElement {
         ${understood.columns.length === 1 ? 'column' : 'columns'}.
         ${table.text.includes('\ufffd') ? html`<b class="caution">▲ Some characters of the file could not be read: it is not stored as UTF-8.</b>` : nothing}
       </p>
-      ${this.#mark(understood)}
+      ${markQuestion(understood, (decimalMark) => this.#choose({ decimalMark }))}
       <div class="choices">
         ${table.copied ? nothing : this.#delimiter(understood)} ${this.#headers(understood)}
       </div>
@@ -102,33 +103,6 @@ export class TableLeaf extends LitElement {
   #choose(change: Partial<TableOptions>): void {
     this.choice = { ...this.choice, ...change };
     this.refused = '';
-  }
-
-  /** The question of the decimal mark, with one of the numbers in both readings. */
-  #mark({ example, decimalMark, asksDecimalMark }: UnderstoodTable): TemplateResult {
-    const reading = (mark: '.' | ','): string =>
-      example
-        ? ` ${example.text} is ${example.text.includes(mark) ? example.readings[0] : example.readings[1]}`
-        : '';
-    return html`<fieldset class=${asksDecimalMark ? 'asked' : ''}>
-      <legend>Decimal mark of the numbers${example ? `: ${example.text} has two readings` : ''}</legend>
-      ${(
-        [
-          ['.', 'point'],
-          [',', 'comma'],
-        ] as const
-      ).map(
-        ([mark, words]) =>
-          html`<label
-            ><input
-              type="radio"
-              name="mark"
-              .checked=${!asksDecimalMark && decimalMark === mark}
-              @change=${() => this.#choose({ decimalMark: mark })}
-            />${words}:${reading(mark) || (mark === '.' ? ' 1.5' : ' 1,5')}</label
-          >`,
-      )}
-    </fieldset>`;
   }
 
   #delimiter({ delimiter }: UnderstoodTable): TemplateResult {
