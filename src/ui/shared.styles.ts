@@ -151,10 +151,18 @@ export const shared = css`
     a {
       display: inline-flex;
       align-items: center;
-      justify-content: center;
+    }
+    /* The label around them is the target. */
+    label > input:is([type='checkbox'], [type='radio']) {
+      flex: none;
+      inline-size: 22px;
+      block-size: 22px;
+      min-block-size: 0;
+      min-inline-size: 0;
     }
     summary {
       padding-block: 10px;
+      line-height: 24px;
     }
   }
   /* Where the system's few colours replace ours, what is chosen is told by the system's own. */

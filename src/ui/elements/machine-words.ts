@@ -1,11 +1,57 @@
 /** What the machine-side page says besides its values: the band of cautions, and how cells come onto the page. */
 
 import { html, nothing, type TemplateResult } from 'lit';
-import { hasMachineCells, machineCautions } from '../machine-cells.ts';
+import { hasMachineCells, machineCautions, machineCells } from '../machine-cells.ts';
 import type { MachineCells } from '../machine-cells.ts';
 import { inWords } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { cautionsAtMachine } from '../machine-cautions.ts';
+
+interface OpenLines {
+  readonly look: 'bad' | '' | 'calm';
+  readonly elsewhere: number;
+  readonly lines: readonly TemplateResult[];
+}
+
+/** Errors, limits passed and open cautions of the cells shown, a line each. */
+function openLines(session: Session, cells: MachineCells): OpenLines {
+  const { here, elsewhere } = machineCautions(session, session.worksheet, cells);
+  const labels = new Map(
+    [...cells.changed, ...cells.shown].map((one) => [`${one.row} ${one.column}`, one.label]),
+  );
+  return {
+    look: here.some(({ type }) => type !== 'caution') ? 'bad' : here.length > 0 ? '' : 'calm',
+    elsewhere,
+    lines: here.map(
+      ({ type, text, address: { row, column } }) =>
+        html`<li class=${type === 'caution' ? '' : 'error-line'}>
+          ▲ ${labels.get(`${row} ${column}`)}: ${inWords(text)}
+        </li>`,
+    ),
+  };
+}
+
+const usual = (session: Session): TemplateResult => {
+  const { added, always } = cautionsAtMachine(session);
+  return html`<p class="usual">
+    ${added.map((words) => html`<b>▲ ${words}</b> `)}<span class="always">${always.join(' ')}</span>
+  </p>`;
+};
+
+/** The cautions over a form that covers the band: what is open here, and the usual ones. */
+export function cautionsInShort(session: Session): TemplateResult {
+  const { look, lines } = openLines(session, machineCells(session, session.worksheet));
+  return html`<section class="cautions ${look}" aria-label="cautions">
+    ${
+      lines.length === 0
+        ? nothing
+        : html`<ul tabindex="0" aria-label="open cautions">
+            ${lines}
+          </ul>`
+    }
+    ${usual(session)}
+  </section>`;
+}
 
 /** Errors, limits passed and open cautions of the cells shown, then the usual cautions that apply. */
 export function cautionBand(
@@ -14,23 +60,13 @@ export function cautionBand(
   all: boolean,
   toggle: () => void,
 ): TemplateResult {
-  const { here, elsewhere } = machineCautions(session, session.worksheet, cells);
-  const labels = new Map(
-    [...cells.changed, ...cells.shown].map((one) => [`${one.row} ${one.column}`, one.label]),
-  );
-  const look = here.some(({ type }) => type !== 'caution') ? 'bad' : here.length > 0 ? '' : 'calm';
-  const count = here.length + (elsewhere > 0 ? 1 : 0);
-  const { added, always } = cautionsAtMachine(session);
+  const { look, elsewhere, lines } = openLines(session, cells);
+  const count = lines.length + (elsewhere > 0 ? 1 : 0);
   return html`<section class="cautions ${look} ${all ? 'all' : ''}" aria-label="cautions">
     <ul tabindex="0" aria-label="open cautions">
-      ${here.map(
-        ({ type, text, address: { row, column } }) =>
-          html`<li class=${type === 'caution' ? '' : 'error-line'}>
-            ▲ ${labels.get(`${row} ${column}`)}: ${inWords(text)}
-          </li>`,
-      )}
+      ${lines}
       ${
-        here.length === 0
+        lines.length === 0
           ? html`<li class="calm-line">No error, no limit passed, no caution here.</li>`
           : nothing
       }
@@ -49,7 +85,7 @@ export function cautionBand(
           </button>`
         : nothing
     }
-    <p class="usual">${added.map((words) => html`<b>▲ ${words}</b> `)}${always.join(' ')}</p>
+    ${usual(session)}
   </section>`;
 }
 

@@ -34,7 +34,7 @@ export function runLine(trial: Trial, draft: PassDraft, hands: PassHands): Templ
   const run = runOf(trial, draft.run);
   if (draft.pass || trial.runs.length < 2)
     return html`<div class="line"><span>Run</span><b>${run ? runWords(trial, run) : ''}</b></div>`;
-  return html`<label class="line"
+  return html`<label class="line run"
     ><span>Run</span
     ><select @change=${(event: Event) => hands.choose(textOf(event))}>
       ${trial.runs.map((each) => html`<option value=${each.id} .selected=${each.id === draft.run}>${runWords(trial, each)}</option>`)}

@@ -39,13 +39,14 @@ export const appStyles = css`
     color: var(--caution);
   }
   .band {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 6px 12px;
     padding: 7px 16px;
     border-inline-start: 8px solid var(--caution);
     background: var(--caution-wash);
     color: var(--caution);
-  }
-  .band button {
-    margin-inline-start: 8px;
   }
   .band.bad {
     border-inline-start-color: var(--error);
@@ -76,7 +77,7 @@ export const appStyles = css`
       inset-block: 0;
       z-index: 20;
       display: none;
-      inline-size: min(360px, 88vw);
+      inline-size: min(420px, 88vw);
       background: var(--plate);
       box-shadow: 0 0 24px rgb(15 24 34 / 0.35);
     }
@@ -103,7 +104,7 @@ export const appStyles = css`
       background: rgb(15 24 34 / 0.25);
     }
   }
-  @media (max-height: 560px) {
+  @media (max-height: 560px), (max-width: 599px) and (max-height: 700px) {
     :host {
       block-size: auto;
       min-block-size: 100dvh;

@@ -55,6 +55,7 @@ export class CellProperties extends LitElement {
       dl {
         display: grid;
         grid-template-columns: auto 1fr;
+        align-items: center;
         gap: 4px 12px;
         margin: 6px 0 0;
         font-size: 14px;

@@ -80,12 +80,35 @@ export const compareStyles = css`
     border-color: var(--accent);
     background: var(--wash);
   }
+  /* Where and what is decided stand over the two values. */
   @media (max-width: 599px) {
-    .decide {
-      flex-direction: column;
+    thead {
+      position: absolute;
+      clip-path: inset(50%);
     }
-    th:last-child:nth-child(4) {
-      inline-size: 86px;
+    tr {
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+      border-block-end: 1px solid var(--ruling-strong);
+    }
+    td {
+      border: 0;
+    }
+    td:nth-child(1) {
+      grid-column: 1 / -1;
+    }
+    td:nth-child(2)::before,
+    td:nth-child(3)::before {
+      content: 'this one';
+      display: block;
+      color: var(--ink-2);
+      font-size: 13px;
+    }
+    td:nth-child(3)::before {
+      content: 'received';
+    }
+    td:nth-child(4) {
+      grid-column: 1 / -1;
     }
   }
 `;

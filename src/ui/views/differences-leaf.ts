@@ -30,8 +30,15 @@ export class DifferencesLeaf extends LitElement {
         text-align: start;
         vertical-align: top;
       }
+      th {
+        inline-size: 30%;
+      }
+      .link {
+        text-align: start;
+      }
       .number {
         font-family: var(--mono);
+        overflow-wrap: anywhere;
       }
     `,
   ];
@@ -76,8 +83,9 @@ export class DifferencesLeaf extends LitElement {
     const label = sheet ? labelOf(sheet, row, column) : '';
     return html`<tr>
       <th scope="row">
-        <button class="link" @click=${go}>${sheet?.title ?? worksheet} ${addressText(column, row)}</button>
-        ${label}
+        <button class="link" @click=${go}>
+          ${sheet?.title ?? worksheet} ${addressText(column, row)}${label === '' ? '' : `, ${label}`}
+        </button>
       </th>
       <td class="number">${this.#text(session, worksheet, row, column, stored)}</td>
       <td class="number">${this.#text(session, worksheet, row, column, now)}</td>

@@ -511,6 +511,15 @@ export const machineStyles = css`
       grid-template-columns: minmax(0, 1fr);
     }
   }
+  @media (forced-colors: active) {
+    .fields,
+    .result {
+      border: 1px solid;
+    }
+    .result.refused {
+      border-width: 4px;
+    }
+  }
   @media print {
     :host {
       display: none;

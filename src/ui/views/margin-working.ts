@@ -150,7 +150,7 @@ export class MarginWorking extends LitElement {
   #cautions(session: Session): unknown {
     return distinct(session.result?.cautions ?? []).map(
       (each) =>
-        html`<div class=${each.type === 'assumed' ? 'second' : 'caution'}>
+        html`<div class=${each.type === 'assumed' ? 'second' : each.type === 'breach' ? 'error' : 'caution'}>
           ${each.type === 'assumed' ? '' : each.type === 'breach' ? '◆ ' : '▲ '}${inWords(each.text)}${each.type === 'assumed' && canWriteUnit(session, each.text) ? html` <button class="link" ?disabled=${session.readOnly} @click=${() => writeUnit(session, each.text)}>write it in</button>` : nothing}
           ${otherReading(session, session.address, each)}
           ${each.acknowledged === undefined ? nothing : html`<br /><span class="second">acknowledged: ${each.acknowledged}</span>`}

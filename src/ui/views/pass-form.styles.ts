@@ -52,9 +52,41 @@ export const passFormStyles = css`
     font-size: 15px;
     line-height: 1.3;
   }
+  .cautions {
+    flex: none;
+    border-inline-start: 10px solid var(--caution);
+    background: var(--caution-wash);
+    color: var(--caution);
+  }
+  .cautions.bad {
+    border-inline-start-color: var(--error);
+  }
+  .cautions.calm {
+    border-inline-start-color: var(--good);
+  }
+  .cautions ul {
+    max-block-size: 54px;
+    margin: 0;
+    padding: 4px 12px 0;
+    overflow: auto;
+    list-style: none;
+    font-size: 17px;
+    font-weight: 600;
+    line-height: 1.35;
+  }
+  .cautions .error-line {
+    color: var(--error);
+  }
+  .cautions .usual {
+    margin: 0;
+    padding: 3px 12px 4px;
+    font-size: 14px;
+    line-height: 1.3;
+  }
   .stop {
     margin: 0;
-    padding: 6px 16px;
+    padding: 6px 16px 6px 22px;
+    border-block-start: 1px solid color-mix(in srgb, var(--caution) 40%, transparent);
     background: var(--caution-wash);
     color: var(--caution);
     font-size: 15px;
@@ -178,9 +210,19 @@ export const passFormStyles = css`
     min-block-size: 72px;
     font-size: 21px;
   }
+  /* The keypad needs the room: what applies to this job stays, the words for every job stand on the page around. */
   @media (max-width: 599px) {
+    .cautions ul {
+      max-block-size: 27px;
+    }
+    .cautions .always,
+    .cautions .usual:not(:has(b)) {
+      display: none;
+    }
+    .line.run {
+      grid-template-columns: minmax(0, 1fr);
+    }
     header,
-    .stop,
     .fields,
     .out {
       padding-inline: 12px;

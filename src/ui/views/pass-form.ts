@@ -6,6 +6,7 @@ import type { Refusal, Transaction, Trial, TrialPass } from '../../document/inde
 import { withdrawPass } from '../../trial/index.ts';
 import { MachineAsk, whoQuestion, withdrawQuestion } from '../elements/machine-ask.ts';
 import '../elements/keypad.ts';
+import { cautionsInShort } from '../elements/machine-words.ts';
 import { numberLine, ownUnit, photographLine, runLine, textLine } from '../elements/pass-lines.ts';
 import type { PassHands } from '../elements/pass-lines.ts';
 import { pressed } from '../keypad-press.ts';
@@ -102,7 +103,7 @@ export class PassForm extends LitElement {
             ${whoNow() ?? 'Who?'}
           </button>
         </header>
-        ${this.#stop(session, trial, draft)}
+        ${cautionsInShort(session)} ${this.#stop(session, trial, draft)}
         <div class="body ${typed ? 'typing' : ''}">
           <div class="fields">
             ${runLine(trial, draft, hands)} ${textLine(draft, 'edge', 'Edge, as marked', hands)}

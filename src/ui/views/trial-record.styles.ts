@@ -158,8 +158,18 @@ export const recordStyles = css`
     td.number {
       padding-inline: 5px;
     }
-    td .levels {
+    td.number {
+      padding-inline: 2px;
+    }
+    td .levels,
+    th:last-child:empty {
       display: none;
+    }
+    td .who {
+      white-space: normal;
+    }
+    td.at button {
+      padding-inline: 6px;
     }
   }
 `;

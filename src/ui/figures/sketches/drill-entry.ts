@@ -137,7 +137,7 @@ export const DRILL_ENTRY: Sketch = {
         type: 'note',
         at: walks ? [r, point] : [0, 0],
         toward: walks ? 60 : -70,
-        reach: walks ? 1 : 2,
+        reach: 2,
         caption: { text: 'first touch' },
       },
     ];

@@ -33,11 +33,13 @@ export function resultsFields(
     <legend>results</legend>
     ${results.map(
       (place, at) =>
-        html`${cellField(`${at + 1}`, worked, keyOf(place), (key) => {
-          const chosen = placeOfKey(key);
-          if (chosen) take(results.with(at, chosen));
-        })}
-        ${leaveOutOfMany(results, at, take)}`,
+        html`<div class="one">
+          ${cellField(`${at + 1}`, worked, keyOf(place), (key) => {
+            const chosen = placeOfKey(key);
+            if (chosen) take(results.with(at, chosen));
+          })}
+          ${leaveOutOfMany(results, at, take)}
+        </div>`,
     )}
     <button ?disabled=${!free} @click=${() => free && take([...results, free.place])}>Another result</button>
   </fieldset>`;

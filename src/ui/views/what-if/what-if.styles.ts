@@ -70,6 +70,17 @@ export const whatIfStyles = css`
   .pair .field {
     grid-template-columns: auto minmax(0, 1fr);
   }
+  .one {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    align-items: center;
+    gap: 0 10px;
+    margin-block-end: 6px;
+  }
+  .one .field {
+    grid-template-columns: auto minmax(0, 1fr);
+    margin: 0;
+  }
   fieldset {
     margin: 0 0 10px;
     padding: 6px 10px 6px;
