@@ -35,7 +35,7 @@ export const HELP_PARTS: readonly HelpPart[] = [
     lines: [
       'Type what it is into column A, the value with its unit beside it, and a formula below.',
       'Type the first letters of a function and choose it from the list; the line under the page names its arguments and shows the result before you take it.',
-      'While a formula is open, pressing another cell puts its address or name into it.',
+      'While a formula is open, pressing another cell puts its address or name into it; press another worksheet in the contents to point there.',
       'A name for a cell is given on the line under the page, and can then stand in formulas instead of the address.',
     ],
   },

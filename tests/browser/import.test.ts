@@ -147,3 +147,41 @@ test('the list and its metadata are saved under names that belong together', asy
   expect(files.get(list)).toContain("B2,,,,0.24,mm,mm,worked,'=B1*2");
   expect(JSON.parse(files.get(metadata) ?? '')).toMatchObject({ url: encodeURIComponent(list) });
 });
+
+test('a list that was saved, changed and chosen again says what it would change, and changes that', async () => {
+  const page = await begin();
+  await enter(page, 'A1', 'feed');
+  await enter(page, 'B1', '0.12 mm');
+  await enter(page, 'B2', '=B1*2');
+  const menu = async (words: string): Promise<void> => {
+    await page.getByRole('button', { name: 'Notebook', exact: true }).click();
+    await page.getByRole('button', { name: words }).click();
+  };
+  const saving = page.waitForEvent('download');
+  await menu('Save all values as a list (CSV)');
+  const saved = readFileSync(await (await saving).path(), 'utf8');
+  const choose = async (text: string): Promise<void> => {
+    const chooser = page.waitForEvent('filechooser');
+    await menu('Take a list of values back in (CSV)…');
+    await (await chooser).setFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+  };
+  const list = page.locator('list-leaf');
+  const put = list.getByRole('button', { name: 'Put it in' });
+  await choose(saved);
+  await list.getByText('0 cells would change').waitFor();
+  expect(await put.isDisabled()).toBe(true);
+  await page.getByRole('button', { name: 'Close' }).click();
+  // As a program with decimal commas would write it.
+  const changed = saved.replaceAll(',', ';').replace('0.12;mm;mm', '0,15;kNn;').replace('0.24', '0,24');
+  await choose(changed);
+  await list.getByText('kNn is no unit').waitFor();
+  expect(await put.isDisabled()).toBe(true);
+  await list.getByLabel('instead of kNn').fill('mm');
+  await list.getByLabel('instead of kNn').press('Tab');
+  await list.locator('tr', { hasText: 'B1' }).getByText('0.15 mm').waitFor();
+  await put.click();
+  await shows(page, 'B1', '0.15 mm');
+  await shows(page, 'B2', '0.3 mm');
+  await page.keyboard.press('Control+z');
+  await shows(page, 'B2', '0.24 mm');
+});

@@ -21,7 +21,7 @@ export class ActionsMenu extends LitElement {
         inset: auto;
         inset-block-start: var(--y, 80px);
         inset-inline-start: var(--x, 80px);
-        inline-size: 300px;
+        inline-size: 336px;
         max-block-size: calc(100dvh - 16px);
         margin: 0;
         padding: 4px 0 8px;

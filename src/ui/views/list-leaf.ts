@@ -1,6 +1,6 @@
 /** A list of cells before it is taken back in: which cells it changes, from what to what; what has to be chosen. Nothing is guessed. */
 
-import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { findWorksheet, isRefusal } from '../../document/index.ts';
 import type { LeftAsItWas } from '../../document/index.ts';
 import { understandList } from '../../exchange/index.ts';
@@ -22,7 +22,27 @@ const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
 export class ListLeaf extends LitElement {
-  static override styles = [shared, tableStyles];
+  static override styles = [
+    shared,
+    tableStyles,
+    css`
+      tbody th {
+        font-weight: 400;
+      }
+      .asked .near {
+        display: inline-flex;
+        margin: 0;
+      }
+      .left {
+        max-block-size: 20dvh;
+        margin: 0 0 10px;
+        padding: 0;
+        overflow: auto;
+        color: var(--caution);
+        list-style: none;
+      }
+    `,
+  ];
   static override properties = {
     session: { attribute: false },
     table: { attribute: false },
