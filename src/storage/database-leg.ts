@@ -5,6 +5,8 @@ import { Overtaken, isExpected, type Leg, type Write } from './leg.ts';
 
 const STORE = 'values';
 const RETRIES = 2;
+/** A connection that is closed, that fails inside the browser, or that was closed by it under the transaction. */
+const DEAD = ['InvalidStateError', 'UnknownError', 'AbortError'];
 
 /** A store whose writes are durable and whose dead connection is opened again. */
 export function strictStore(databaseName: string): UseStore {
@@ -26,16 +28,16 @@ export function strictStore(databaseName: string): UseStore {
     );
     return opening;
   };
-  const isDead = (reason: unknown): boolean =>
-    reason instanceof DOMException && (reason.name === 'InvalidStateError' || reason.name === 'UnknownError');
+  const isDead = (reason: unknown): boolean => reason instanceof DOMException && DEAD.includes(reason.name);
   return async (mode, callback) => {
     for (let attempt = 0; ; attempt += 1) {
       try {
         const database = await opened();
         return await callback(database.transaction(STORE, mode, { durability: 'strict' }).objectStore(STORE));
       } catch (reason) {
+        if (!isDead(reason)) throw reason;
         opening = undefined;
-        if (attempt >= RETRIES || !isDead(reason)) throw reason;
+        if (attempt >= RETRIES) throw reason;
       }
     }
   };

@@ -151,6 +151,15 @@ export class DeviceShelf extends NotebookList {
     if (this.#head.seq - this.#snapshotSeq >= SNAPSHOT_EVERY) await this.settle();
   }
 
+  /** Writes what could not be written before; false where there was nothing to write. */
+  async flush(): Promise<boolean> {
+    const notebook = this.#notebook;
+    if (!notebook || this.#pending.length === 0) return false;
+    if (!this.#mine) throw new Overtaken(this.#head);
+    await this.#writePending(notebook);
+    return true;
+  }
+
   /** Writes every entry that is not safe yet, in one step a leg. */
   async #writePending(notebook: Notebook): Promise<void> {
     const id = this.#id;

@@ -65,6 +65,8 @@ export interface Shelf {
   add(notebook: Notebook, results?: StoredResults, program?: string): Promise<void>;
   /** Appends one committed edit; the notebook after it is kept for the next snapshot. */
   append(notebook: Notebook, transaction: Transaction): Promise<void>;
+  /** Writes what could not be written before; false where there was nothing to write. */
+  flush(): Promise<boolean>;
   /** Called when the user has been idle: writes a snapshot if there is something new. */
   settle(): Promise<void>;
   /** Keeps the results of the notebook as it is, to be painted at its next start. */

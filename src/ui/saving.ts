@@ -11,6 +11,7 @@ export type SaveState =
 
 const SETTLE_AFTER = 30_000;
 const KEEP_AFTER = 2_000;
+const TRY_AGAIN_AFTER = 15_000;
 
 export class Saving {
   state: SaveState;
@@ -18,6 +19,7 @@ export class Saving {
   #settleTimer: ReturnType<typeof setTimeout> | undefined;
   #last: Transaction | undefined;
   #keepTimer: ReturnType<typeof setTimeout> | undefined;
+  #retryTimer: ReturnType<typeof setTimeout> | undefined;
   /** Notebook whose results are kept already, and those that wait for a quiet moment. */
   #resultsOf: Notebook | undefined;
   #waiting: { readonly notebook: Notebook; results(): StoredResults } | undefined;
@@ -43,13 +45,29 @@ export class Saving {
       .then(() => {
         if (this.#last === transaction) this.state = { type: 'saved', at: this.world.clock.now() };
       })
-      .catch((reason: unknown) => {
-        const words = reason instanceof Error ? reason.message : String(reason);
-        this.state = { type: 'failed', words };
-      })
+      .catch((reason: unknown) => this.#failed(reason))
       .then(() => this.changed());
     clearTimeout(this.#settleTimer);
     this.#settleTimer = setTimeout(() => void this.world.shelf.settle(), SETTLE_AFTER);
+  }
+
+  /** Writes what failed once more: in a while by itself, at once when the user comes back or says so. */
+  retry(): void {
+    if (this.state.type !== 'failed') return;
+    this.#writing = this.#writing
+      .then(() => this.world.shelf.flush())
+      .then((written) => {
+        if (written && this.state.type === 'failed')
+          this.state = { type: 'saved', at: this.world.clock.now() };
+      })
+      .catch((reason: unknown) => this.#failed(reason))
+      .then(() => this.changed());
+  }
+
+  #failed(reason: unknown): void {
+    this.state = { type: 'failed', words: reason instanceof Error ? reason.message : String(reason) };
+    clearTimeout(this.#retryTimer);
+    this.#retryTimer = setTimeout(() => this.retry(), TRY_AGAIN_AFTER);
   }
 
   /** Keeps results in a quiet moment, unless others come before. */
@@ -79,6 +97,7 @@ export class Saving {
     await this.#writing;
     clearTimeout(this.#settleTimer);
     clearTimeout(this.#keepTimer);
+    clearTimeout(this.#retryTimer);
     await this.flushResults();
     await this.world.shelf.close();
   }

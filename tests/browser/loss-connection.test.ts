@@ -19,7 +19,7 @@ test(
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
     await saved(page);
-    for (const name of ['InvalidStateError', 'UnknownError']) {
+    for (const [k, name] of ['InvalidStateError', 'UnknownError', 'AbortError'].entries()) {
       await page.evaluate((kind) => {
         const { transaction } = IDBDatabase.prototype;
         let left = 2;
@@ -29,7 +29,7 @@ test(
           throw new DOMException('the connection is dead', kind);
         };
       }, name);
-      await enter(page, name === 'UnknownError' ? 'A3' : 'A2', '6 mm');
+      await enter(page, `A${k + 2}`, '6 mm');
       await saved(page);
     }
     await page.reload();
@@ -37,6 +37,7 @@ test(
       ['A1', '5 mm'],
       ['A2', '6 mm'],
       ['A3', '6 mm'],
+      ['A4', '6 mm'],
     ] as const)
       await shows(page, place, text);
     expect(await page.locator('.band').count()).toBe(0);

@@ -217,7 +217,7 @@ test(
 );
 
 test(
-  'with the storage full an edit stays, the page says that it is not saved, and the next one saves both',
+  '1 with the storage full an edit stays, the page says that it is not saved, and trying again or the next edit saves it',
   { retry: 0 },
   async () => {
     desk = await openDesk();
@@ -237,13 +237,20 @@ test(
       page.locator('.band').getByRole('button', { name: 'Save a file copy' }).click(),
     ]);
     expect(readFileSync(await download.path(), 'utf8')).toContain('6 mm');
+    const again = page.locator('.band').getByRole('button', { name: 'Try again' });
+    await again.click();
+    await band(page, 'Not saved on this device');
     await devtools.send('Storage.overrideQuotaForOrigin', { origin });
+    await again.click();
+    await saved(page);
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
     await enter(page, 'A3', '7 mm');
+    await band(page, 'Not saved on this device');
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin });
+    await enter(page, 'A4', '8 mm');
     await saved(page);
     await page.reload();
-    await shows(page, 'A1', '5 mm');
-    await shows(page, 'A2', '6 mm');
-    await shows(page, 'A3', '7 mm');
+    for (const [k, text] of ['5 mm', '6 mm', '7 mm', '8 mm'].entries()) await shows(page, `A${k + 1}`, text);
   },
 );
 

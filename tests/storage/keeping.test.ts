@@ -58,6 +58,21 @@ test('1 edits that could not be written are each a step once they are', async ()
   expect(again && undo(again.history)?.history.past).toHaveLength(3);
 });
 
+test('1 what could not be written is written by trying again, without another edit', async () => {
+  const [a, b] = [new MemoryLeg(), new MemoryLeg()];
+  const { shelf, notebook } = await opened(a, b);
+  expect(await shelf.flush()).toBe(false);
+  a.broken = true;
+  const transaction = enter(notebook, { worksheet: 'w1', row: 1, column: 0, typed: '2 mm' });
+  if (isRefusal(transaction)) throw new Error(transaction.message);
+  const after = apply(notebook, transaction.changes);
+  await expect(shelf.append(after, transaction)).rejects.toThrow('full');
+  await expect(shelf.flush()).rejects.toThrow('full');
+  a.broken = false;
+  expect(await shelf.flush()).toBe(true);
+  for (const leg of [a, b]) expect((await shelfOn(leg).open('n1'))?.notebook).toEqual(after);
+});
+
 test('2 thrown away under the open page everything is written anew with the next edit', async () => {
   const [a, b] = [new MemoryLeg(), new MemoryLeg()];
   const { shelf, notebook } = await opened(a, b);

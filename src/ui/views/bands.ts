@@ -41,7 +41,7 @@ export function bands(given: Bands): unknown {
         ? band(
             'bad',
             `▲ Not saved on this device: ${session.saved.words}. The notebook is complete in this window; save a file copy now.`,
-            saveCopy,
+            [saveCopy, button('Try again', () => session.saving.retry())],
           )
         : nothing
     }
