@@ -296,7 +296,7 @@ export class EntryLine extends LitElement {
         ${gives}${ghost}${here?.detail ? html`<br />${here.text}: ${here.detail}` : nothing}`;
     }
     if (draft && gives === nothing && isAway(session))
-      return 'Press a cell here to put it into the formula. Enter takes the formula where it began, Escape leaves it.';
+      return 'Press a cell here to put it into the formula, which is taken into the cell where it began.';
     if (draft) return html`${gives}${ghost}`;
     if (shown?.error)
       return html`<span class="refused">${shown.error.code} ${inWords(shown.error.message)}</span>`;

@@ -21,12 +21,14 @@ export class KeysLeaf extends LitElement {
       <section>
         <h3>By touch</h3>
         <p>
-          The first tap selects a cell, the second one edits it; dragging scrolls. The round handles extend
-          the selection. Beside a value stands a keypad with the units that fit; “letters” brings the device’s
-          own keyboard.
+          The first tap selects a cell, the second one edits it; dragging scrolls. The round handles at the
+          corners extend the selection; More… holds what can be done with it.
         </p>
-        <p>The handles at the corners extend the selection; More… holds what can be done with it.</p>
-        <p>Values and formulas have a keypad of their own; “letters” brings the system’s keyboard.</p>
+        <p>While a formula is open a tap puts the cell into it, and the handles make a range of it.</p>
+        <p>
+          Values and formulas have a keypad of their own, with the units that fit; “letters” brings the
+          device’s own keyboard.
+        </p>
       </section>
     </div>`;
   }

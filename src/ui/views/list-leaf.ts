@@ -26,8 +26,15 @@ export class ListLeaf extends LitElement {
     shared,
     tableStyles,
     css`
+      .preview table {
+        inline-size: 100%;
+      }
       tbody th {
         font-weight: 400;
+      }
+      tbody td {
+        overflow-wrap: anywhere;
+        white-space: normal;
       }
       .asked .near {
         display: inline-flex;
@@ -90,8 +97,8 @@ export class ListLeaf extends LitElement {
         From ${table.from}: ${counted(understood.cells.length, 'cell')}. ${counted(changes.length, 'cell')}
         would change, ${same} ${same === 1 ? 'is' : 'are'} here as listed; a cell that is not listed stays as
         it is.
-        ${added.length > 0 ? html`<b class="caution">▲ New ${added.length === 1 ? 'worksheet' : 'worksheets'}: ${added.join(', ')}.</b>` : nothing}
-        ${table.text.includes('\ufffd') ? html`<b class="caution">▲ Some characters of the file could not be read: it is not stored as UTF-8.</b>` : nothing}
+        ${added.length > 0 ? html`<span class="over">▲ New ${added.length === 1 ? 'worksheet' : 'worksheets'}: ${added.join(', ')}.</span>` : nothing}
+        ${table.text.includes('\ufffd') ? html`<span class="over">▲ Some characters of the file could not be read: it is not stored as UTF-8.</span>` : nothing}
       </p>
       ${where || understood.example ? markQuestion(understood, (decimalMark) => this.#choose({ decimalMark })) : nothing}
       ${[...unknownUnits].map(([unit, near]) => this.#unit(unit, near))}
