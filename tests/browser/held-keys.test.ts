@@ -82,3 +82,17 @@ test('what follows Ctrl+F is looked for, and what follows the key of the menu is
   await shows(page, 'B3', 'ok');
   expect(await cellText(page, 'B4')).toBe('');
 });
+
+test('a bar that can not come is said so, and the cell has the keys again', async () => {
+  desk = await openDesk();
+  const { page } = desk;
+  await desk.context.route(/assets\/go-bar-/, (route) => route.abort());
+  await page.reload();
+  await newNotebook(page);
+  await page.keyboard.press('Control+g');
+  await page.keyboard.type('D5');
+  await page.locator('entry-line .refused', { hasText: 'could not be fetched' }).waitFor();
+  await page.keyboard.type('7');
+  await page.keyboard.press('Enter');
+  await shows(page, 'A1', '7');
+});
