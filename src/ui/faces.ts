@@ -3,8 +3,9 @@
 import { columnLetters, readSymbol } from '../expression/index.ts';
 import { cellAt, forEachCell, namesOn, roleOf } from '../document/index.ts';
 import type { Cell, Notebook, Worksheet } from '../document/index.ts';
-import type { Face, GridModel } from './elements/grid-body.ts';
-import type { KnownResult, Results } from './results.ts';
+import type { Face } from './elements/cell-face.ts';
+import type { GridModel } from './elements/grid-body.ts';
+import type { KnownResult, ResultRow, Results } from './results.ts';
 import { hasMarks, plainText, readInline } from './note-tree.ts';
 import { decimalMark, editedText, inWords, markedDigits } from './number-locale.ts';
 import { contentOf, resultText, numberText } from './value-text.ts';
@@ -23,13 +24,25 @@ const SIGN_WIDTH = 18;
 const FACE = "'Atkinson Hyperlegible Next', sans-serif";
 const MONO = "15px 'Atkinson Hyperlegible Mono', monospace";
 
+/** How one cell looks: what it depends on besides the settings is its row's contents and its own result. */
 interface Made {
-  readonly cell: Cell | undefined;
+  readonly cells: readonly (Cell | undefined)[] | undefined;
   readonly result: KnownResult | undefined;
-  readonly over: number;
-  readonly context: string;
   readonly face: Face;
 }
+
+/** What the looks of a row depend on, and the mark by which the page knows that it has painted them. */
+interface MarkedRow {
+  readonly cells: readonly (Cell | undefined)[] | undefined;
+  readonly results: ResultRow | undefined;
+  readonly mark: object;
+}
+
+/** Faces without lists in them are compared field by field. */
+const isSame = (a: Face, b: Face): boolean => {
+  const names = Object.keys(a) as (keyof Face)[];
+  return names.length === Object.keys(b).length && names.every((name) => a[name] === b[name]);
+};
 
 /** Letter and index of a symbol (F24). */
 export function symbolParts(symbol: string): readonly [string, string] {
@@ -40,6 +53,7 @@ export function symbolParts(symbol: string): readonly [string, string] {
 /** The faces of one worksheet, each made once as long as nothing about it changes. */
 export class Faces implements GridModel {
   readonly #made = new Map<number, Made>();
+  readonly #rows = new Map<number, MarkedRow>();
   #notebook: Notebook | undefined;
   #worksheet: Worksheet | undefined;
   #results: Results | undefined;
@@ -60,15 +74,16 @@ export class Faces implements GridModel {
       other ||
       mark !== this.#mark ||
       formulas !== this.#formulas ||
-      notebook.display !== this.#notebook?.display
+      notebook.display !== this.#notebook?.display ||
+      worksheet.widths !== this.#worksheet?.widths ||
+      worksheet.columnCount !== this.#worksheet.columnCount
     )
-      this.#made.clear();
-    if (this.#worksheet?.widths !== worksheet.widths) this.#made.clear();
+      this.#forget();
     if (this.#worksheet?.names !== worksheet.names) {
       this.#symbols = new Set(
         [...namesOn(worksheet).values()].flatMap((name) => [name.name, name.symbol ?? '']),
       );
-      this.#made.clear();
+      this.#forget();
     }
     this.#mark = mark;
     this.#notebook = notebook;
@@ -76,6 +91,11 @@ export class Faces implements GridModel {
     this.#results = results;
     this.#formulas = formulas;
     return other;
+  }
+
+  #forget(): void {
+    this.#made.clear();
+    this.#rows.clear();
   }
 
   get rows(): number {
@@ -107,29 +127,32 @@ export class Faces implements GridModel {
     return columnLetters(column);
   }
 
+  /** The same object as long as no cell of the row looks otherwise. */
+  rowMark(row: number): object {
+    const cells = this.#worksheet?.rows[row];
+    const results = this.#worksheet && this.#results?.row(this.#worksheet.id, row);
+    const known = this.#rows.get(row);
+    if (known && known.cells === cells && known.results === results) return known.mark;
+    const mark = {};
+    this.#rows.set(row, { cells, results, mark });
+    return mark;
+  }
+
   face(row: number, column: number): Face {
     const worksheet = this.#worksheet;
     const notebook = this.#notebook;
     if (!worksheet || !notebook) return EMPTY;
-    const cell = cellAt(worksheet, row, column);
+    const cells = worksheet.rows[row];
+    const cell = cells?.[column];
     const result = this.#results?.at(worksheet.id, row, column);
     if (!cell && !result) return EMPTY;
     const key = row * 64 + column;
     const made = this.#made.get(key);
-    const context = this.#context(worksheet, row, column);
-    if (made && made.cell === cell && made.result === result && made.context === context) return made.face;
-    const face = this.#make(notebook, worksheet, row, column, cell, result);
-    this.#made.set(key, { cell, result, over: face.over ?? 0, context, face });
+    if (made && made.cells === cells && made.result === result) return made.face;
+    const fresh = this.#make(notebook, worksheet, row, column, cell, result);
+    const face = made && isSame(made.face, fresh) ? made.face : fresh;
+    this.#made.set(key, { cells, result, face });
     return face;
-  }
-
-  /** What else the look depends on: which cells to the right are empty, and whether the cell stands alone in its row. */
-  #context(worksheet: Worksheet, row: number, column: number): string {
-    const cells = worksheet.rows[row] ?? [];
-    let free = 0;
-    for (let k = column + 1; k < worksheet.columnCount && !cells[k]; k += 1) free += 1;
-    const alone = cells.every((each, k) => !each || k === column);
-    return `${free}${alone ? 'a' : ''}`;
   }
 
   #make(

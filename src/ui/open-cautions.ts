@@ -30,7 +30,7 @@ export function openCautions(session: Session): readonly OpenCaution[] {
   const before = known.get(session);
   if (before?.version === session.version) return before.list;
   const list: OpenCaution[] = [];
-  session.results.forEach((result, worksheet, row, column) => {
+  session.results.forEachFlagged((result, worksheet, row, column) => {
     if (!findWorksheet(session.notebook, worksheet)) return;
     const address = { worksheet, row, column };
     if (result.error) {

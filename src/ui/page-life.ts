@@ -27,6 +27,9 @@ export function watchPage(world: World, session: () => Session | undefined): voi
     void world.installation.askToKeep();
   };
   for (const type of GESTURES) window.addEventListener(type, ask);
+  for (const type of INPUTS) window.addEventListener(type, () => session()?.showNow(), { capture: true });
 }
 
 const GESTURES = ['pointerup', 'keydown'] as const;
+/** What the hands do meets the page as it is after the edit before. */
+const INPUTS = ['keydown', 'pointerdown', 'beforeinput', 'paste', 'cut', 'copy', 'drop'] as const;

@@ -1,5 +1,6 @@
-/** The last results of every cell, as the calculator sent them. */
+/** The last results of every cell, as the calculator sent them; a row is another object whenever something in it changed. */
 
+import { packAddress, unpackAddress } from '../calculation/index.ts';
 import type { CellResult, SpilledFrom } from '../calculation/index.ts';
 import type { StoredResults } from '../exchange/index.ts';
 import { readAddress } from '../expression/index.ts';
@@ -7,58 +8,96 @@ import type { ResultsMessage } from './calculation-client.ts';
 
 export type KnownResult = CellResult & Partial<SpilledFrom>;
 
-const COLUMNS = 64;
-const SHEET = 2 ** 17;
+/** Results of one row, by column. */
+export type ResultRow = ReadonlyMap<number, KnownResult>;
+
+/** Results of one worksheet: rows by number, and the places (packed) with something to look at. */
+interface Sheet {
+  readonly rows: Map<number, ResultRow>;
+  readonly flagged: Set<number>;
+}
+
+const isFlagged = ({ error, cautions }: KnownResult): boolean => error !== undefined || cautions.length > 0;
 
 export class Results {
-  #cells = new Map<string, Map<number, KnownResult>>();
+  #sheets = new Map<string, Sheet>();
   /** What is known was computed the last time; the calculator has not confirmed it yet. */
   fromLastTime = false;
 
   /** Begins with results that were stored, as far as they still have a place, until the calculator answers. */
   begin(stored: StoredResults, hasPlace: (worksheet: string, row: number, column: number) => boolean): void {
     this.fromLastTime = stored.size > 0;
-    for (const [worksheet, cells] of stored) {
-      const known = new Map<number, KnownResult>();
+    const change = this.#change();
+    for (const [worksheet, cells] of stored)
       for (const [address, { cautions = [], ...result }] of cells) {
         const place = readAddress(address);
         if (place && hasPlace(worksheet, place.row, place.column))
-          known.set(place.row * COLUMNS + place.column, { ...result, cautions });
+          change(worksheet, place.row, place.column, { ...result, cautions });
       }
-      this.#cells.set(worksheet, known);
-    }
   }
 
   at(worksheet: string, row: number, column: number): KnownResult | undefined {
-    return this.#cells.get(worksheet)?.get(row * COLUMNS + column);
+    return this.#sheets.get(worksheet)?.rows.get(row)?.get(column);
+  }
+
+  /** The same object as long as no result of the row changes. */
+  row(worksheet: string, row: number): ResultRow | undefined {
+    return this.#sheets.get(worksheet)?.rows.get(row);
   }
 
   /** Calls back for every result, worksheet by worksheet. */
   forEach(visit: (result: KnownResult, worksheet: string, row: number, column: number) => void): void {
-    for (const [worksheet, cells] of this.#cells)
-      for (const [place, result] of cells)
-        visit(result, worksheet, Math.floor(place / COLUMNS), place % COLUMNS);
+    for (const [worksheet, { rows }] of this.#sheets)
+      for (const [row, cells] of rows)
+        for (const [column, result] of cells) visit(result, worksheet, row, column);
+  }
+
+  /** Calls back for every result that is an error or carries a caution. */
+  forEachFlagged(visit: (result: KnownResult, worksheet: string, row: number, column: number) => void): void {
+    for (const [worksheet, { rows, flagged }] of this.#sheets)
+      for (const place of flagged) {
+        const { row, column } = unpackAddress(place);
+        const result = rows.get(row)?.get(column);
+        if (result) visit(result, worksheet, row, column);
+      }
   }
 
   take(message: ResultsMessage): void {
     if (message.complete) {
-      this.#cells = new Map();
+      this.#sheets = new Map();
       this.fromLastTime = false;
     }
+    const change = this.#change();
     const { addresses, values } = message.numbers;
     for (let k = 0; k < addresses.length; k += 1) {
-      const address = addresses[k] ?? 0;
-      const worksheet = message.worksheets[Math.floor(address / SHEET)];
-      const cells = worksheet === undefined ? undefined : this.#cells.get(worksheet);
-      const known = cells?.get(address % SHEET);
-      if (cells && known) cells.set(address % SHEET, { ...known, value: values[k] ?? 0 });
+      const { worksheetIndex, row, column } = unpackAddress(addresses[k] ?? 0);
+      const worksheet = message.worksheets[worksheetIndex];
+      if (worksheet === undefined) continue;
+      const known = this.at(worksheet, row, column);
+      if (known) change(worksheet, row, column, { ...known, value: values[k] ?? 0 });
     }
-    for (const { address, result } of message.results) {
-      let cells = this.#cells.get(address.worksheet);
-      if (!cells) this.#cells.set(address.worksheet, (cells = new Map()));
-      const place = address.row * COLUMNS + address.column;
-      if (result) cells.set(place, result);
-      else cells.delete(place);
-    }
+    for (const { address, result } of message.results)
+      change(address.worksheet, address.row, address.column, result);
+  }
+
+  /** Puts results in place or takes them away; every row it touches becomes a new object, once. */
+  #change(): (worksheet: string, row: number, column: number, result: KnownResult | undefined) => void {
+    const fresh = new Map<Sheet, Map<number, Map<number, KnownResult>>>();
+    return (worksheet, row, column, result) => {
+      let sheet = this.#sheets.get(worksheet);
+      if (!sheet) this.#sheets.set(worksheet, (sheet = { rows: new Map(), flagged: new Set() }));
+      let copied = fresh.get(sheet);
+      if (!copied) fresh.set(sheet, (copied = new Map()));
+      let cells = copied.get(row);
+      if (!cells) {
+        copied.set(row, (cells = new Map(sheet.rows.get(row))));
+        sheet.rows.set(row, cells);
+      }
+      const place = packAddress(0, row, column);
+      if (result) cells.set(column, result);
+      else cells.delete(column);
+      if (result && isFlagged(result)) sheet.flagged.add(place);
+      else sheet.flagged.delete(place);
+    };
   }
 }

@@ -30,6 +30,7 @@ import type { KnownResult } from './results.ts';
 import { Saving, type SaveState } from './saving.ts';
 import { jumped, kept, moved } from './selection-moves.ts';
 import { storedDifferences, type StoredDifferences } from './stored-differences.ts';
+import { Watchers } from './watchers.ts';
 
 /** A text being edited: in its cell and on the entry line at once. */
 export interface Draft {
@@ -91,7 +92,7 @@ export class Session {
 
   readonly saving: Saving;
   readonly #client: CalculationClient;
-  readonly #listeners = new Set<() => void>();
+  readonly #watchers = new Watchers();
   #previewTimer: ReturnType<typeof setTimeout> | undefined;
   #explained = '';
 
@@ -131,6 +132,7 @@ export class Session {
         if (this.computing.state === 'idle' && !this.differences) this.#keepResults();
         this.#explain(true);
         this.changed();
+        if (this.computing.state === 'idle') this.#watchers.release();
       },
       state: (state, words) => {
         this.computing = { state, words };
@@ -148,13 +150,17 @@ export class Session {
     );
   }
 
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+  subscribe(listener: () => void, last = false): () => void {
+    return this.#watchers.add(listener, last);
   }
 
   changed(): void {
-    for (const listener of this.#listeners) listener();
+    this.#watchers.tell();
+  }
+
+  /** Tells at once what an edit has changed, without its results: before the next key or touch is taken. */
+  showNow(): void {
+    this.#watchers.release();
   }
 
   /** The user has taken note of what is computed otherwise. */
@@ -258,7 +264,7 @@ export class Session {
     this.version += 1;
     this.#client.apply(notebook, transaction.changes);
     this.selection = kept(this.selection, this.worksheet);
-    this.#explain(true);
+    this.#explain(false);
     this.changed();
   }
 
@@ -269,18 +275,20 @@ export class Session {
     this.version += 1;
     this.#client.open(notebook);
     this.selection = kept(this.selection, this.worksheet);
-    this.#explain(true);
+    this.#explain(false);
     this.changed();
   }
 
   #carryOut(transaction: Transaction): void {
     this.notebook = apply(this.notebook, transaction.changes);
     this.version += 1;
+    // A calculator that is busy already will not be back within a frame.
+    if (this.computing.state === 'idle') this.#watchers.hold();
     this.#client.apply(this.notebook, transaction.changes);
     if (transaction.selectionAfter) this.selection = transaction.selectionAfter;
     this.selection = kept(this.selection, this.worksheet);
     this.saving.keep(this.notebook, transaction);
-    this.#explain(true);
+    this.#explain(false);
     this.changed();
   }
 
@@ -348,7 +356,8 @@ export class Session {
     if (!again && key === this.#explained) return;
     if (key !== this.#explained) this.explanation = undefined;
     this.#explained = key;
-    if (!this.cell) return;
+    // While something is computed the results bring the question up again.
+    if (!this.cell || this.computing.state === 'busy' || this.computing.state === 'slow') return;
     void this.#client.explain({ worksheet, row, column }).then((explanation) => {
       if (this.#explained !== key) return;
       this.explanation = explanation;

@@ -7,7 +7,10 @@ export class Watching implements ReactiveController {
   #stop: (() => void) | undefined;
   #session: Session | undefined;
 
-  constructor(private readonly host: ReactiveControllerHost & { session?: Session | undefined }) {
+  constructor(
+    private readonly host: ReactiveControllerHost & { session?: Session | undefined },
+    private readonly last = false,
+  ) {
     host.addController(this);
   }
 
@@ -28,6 +31,6 @@ export class Watching implements ReactiveController {
   #follow(): void {
     this.#stop?.();
     this.#session = this.host.session;
-    this.#stop = this.#session?.subscribe(() => this.host.requestUpdate());
+    this.#stop = this.#session?.subscribe(() => this.host.requestUpdate(), this.last);
   }
 }

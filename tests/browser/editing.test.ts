@@ -393,7 +393,7 @@ test('a limit that is passed is marked in the cell by more than colour, with its
   await sign.waitFor();
   expect(await sign.innerText()).toBe('◆');
   expect(await sign.getAttribute('aria-label')).toBe('limit passed');
-  await page.locator('margin-working .caution', { hasText: 'marked on the holder' }).waitFor();
+  await page.locator('margin-working .error', { hasText: 'marked on the holder' }).waitFor();
   await enter(page, 'B1', '7500');
   await shows(page, 'B1', '7500 1/min');
   expect(await sign.count()).toBe(0);

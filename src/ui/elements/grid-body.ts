@@ -1,30 +1,6 @@
 /** The rows of a squared page: real table rows, painted cell by cell; beyond 100 rows only those in sight exist. Knows no notebook. */
 
-import type { NoteInline } from '../note-tree.ts';
-
-/** How one cell looks; equal objects are painted once. */
-export interface Face {
-  readonly type: 'empty' | 'text' | 'number' | 'error';
-  readonly text: string;
-  /** Symbol parts: [letter, index]; drawn in italics with a lowered index. */
-  readonly symbol?: readonly [string, string];
-  readonly unit?: string;
-  readonly role?: 'given' | 'worked' | 'measured' | 'choice' | 'note';
-  readonly heading?: boolean;
-  /** The text of a formula in place of its value. */
-  readonly formula?: boolean;
-  readonly caution?: 'open' | 'acknowledged' | 'breach';
-  /** The cell has a note. */
-  readonly noted?: true;
-  /** Marks within the text. */
-  readonly parts?: readonly NoteInline[];
-  readonly stale?: boolean;
-  readonly title?: string;
-  /** Text may run over the empty cells to its right: how many columns it may cover. */
-  readonly over?: number;
-  /** Width in pixels of all of them together, within which the text is broken over lines. */
-  readonly wrap?: number;
-}
+import { element, paintFace, type Face } from './cell-face.ts';
 
 /** A block outlined in one of the reference colours. */
 export interface Outline extends BlockOf {
@@ -40,6 +16,8 @@ export interface GridModel {
   columnName(column: number): string;
   /** The same object as long as the cell looks the same. */
   face(row: number, column: number): Face;
+  /** The same object as long as no cell of the row looks otherwise. */
+  rowMark(row: number): object;
 }
 
 export interface BlockOf {
@@ -52,36 +30,6 @@ export interface BlockOf {
 /** Up to this many rows are all in the document. */
 export const REAL_ROWS = 100;
 const MARGIN_ROWS = 8;
-const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
-
-/** Classes that do not belong to the face of a cell. */
-const KEPT = ['active', 'chosen', 'covered', 'corner', 'ref', 'ref-t', 'ref-b', 'ref-l', 'ref-r'];
-
-const MARKED = { emphasis: 'em', strong: 'strong' } as const;
-
-/** A part of a text as it is drawn: nothing of it becomes markup. */
-function marked(part: NoteInline): Node {
-  switch (part.type) {
-    case 'text':
-      return document.createTextNode(part.text);
-    case 'code':
-      return element('code', '', part.text);
-    case 'link': {
-      const { to } = part;
-      const made = element('span', 'leads');
-      const place = to.type === 'https' ? to.address : to.place;
-      made.title = `${place} (Ctrl and click)`;
-      made.dataset['leads'] = to.type === 'https' ? place : `#${place}`;
-      made.append(...part.parts.map(marked));
-      return made;
-    }
-    default: {
-      const made = element(MARKED[part.type], '');
-      made.append(...part.parts.map(marked));
-      return made;
-    }
-  }
-}
 
 interface Corners {
   readonly top: number;
@@ -96,23 +44,10 @@ const cornersOf = ({ row, column, toRow, toColumn }: BlockOf): Corners => ({
   right: Math.max(column, toColumn),
 });
 
-/** Sign and words of a caution. */
-const SIGNS = {
-  open: ['▲', 'caution'],
-  acknowledged: ['△', 'caution, acknowledged'],
-  breach: ['◆', 'limit passed'],
-} as const;
-
-const element = (name: string, className: string, text = ''): HTMLElement => {
-  const made = document.createElement(name);
-  if (className) made.className = className;
-  if (text) made.textContent = text;
-  return made;
-};
-
 export class GridBody {
   readonly #rows = new Map<number, HTMLTableRowElement>();
   readonly #painted = new WeakMap<HTMLElement, Face>();
+  readonly #paintedRows = new WeakMap<HTMLElement, object>();
   readonly #spacers: HTMLTableRowElement[] = [];
   #columns = -1;
   #model: GridModel | undefined;
@@ -295,6 +230,9 @@ export class GridBody {
   }
 
   #paintRow(model: GridModel, row: number, tr: HTMLTableRowElement): void {
+    const mark = model.rowMark(row);
+    if (this.#paintedRows.get(tr) === mark) return;
+    this.#paintedRows.set(tr, mark);
     let covered = 0;
     for (let column = 0; column < model.columns; column += 1) {
       const td = tr.cells[column + 1];
@@ -302,57 +240,11 @@ export class GridBody {
       const face = model.face(row, column);
       td.classList.toggle('covered', covered > 0);
       covered = face.over ?? Math.max(0, covered - 1);
-      if (this.#painted.get(td) === face) continue;
-      const before = this.#painted.get(td) ?? EMPTY;
+      const before = this.#painted.get(td);
+      if (before === face) continue;
       this.#painted.set(td, face);
-      if (before.type === 'empty' && face.type === 'empty') continue;
-      this.#paintCell(td, face);
+      paintFace(td, face, before);
     }
-  }
-
-  #paintCell(td: HTMLTableCellElement, face: Face): void {
-    const kept = KEPT.filter((name) => td.classList.contains(name));
-    td.className = [
-      ...kept,
-      face.type,
-      face.role ? `role-${face.role}` : '',
-      face.heading ? 'heading' : '',
-      face.formula ? 'formula' : '',
-      face.over ? 'over' : '',
-      face.wrap ? 'wrapped' : '',
-      face.noted ? 'noted' : '',
-      face.stale ? 'stale' : '',
-    ]
-      .filter(Boolean)
-      .join(' ');
-    const box = td.firstElementChild;
-    if (!box) return;
-    const parts: Node[] = [];
-    if (face.caution) {
-      const [letter, words] = SIGNS[face.caution];
-      const sign = element('span', `sign ${face.caution}`, letter);
-      sign.setAttribute('role', 'img');
-      sign.setAttribute('aria-label', words);
-      parts.push(sign);
-    }
-    if (face.role === 'measured') {
-      const sign = element('span', 'clock', '◷');
-      sign.setAttribute('role', 'img');
-      sign.setAttribute('aria-label', 'measured');
-      parts.push(sign);
-    }
-    const value = element('span', 'value', face.symbol || face.parts ? '' : face.text);
-    if (face.parts) value.append(...face.parts.map(marked));
-    if (face.wrap) value.style.setProperty('--wrap', `${face.wrap}px`);
-    if (face.symbol) {
-      value.append(element('i', '', face.symbol[0]));
-      if (face.symbol[1]) value.append(element('sub', '', face.symbol[1]));
-    }
-    parts.push(value);
-    if (face.type === 'number') parts.push(element('span', 'unit', face.unit ?? ''));
-    box.replaceChildren(...parts);
-    if (face.title) td.title = face.title;
-    else td.removeAttribute('title');
   }
 
   #mark(block: BlockOf): void {
@@ -373,6 +265,8 @@ export class GridBody {
         else td.removeAttribute('aria-selected');
       }
       tr.cells[0]?.classList.toggle('at', inRow);
+      // What stands over the cell with the field, and over the corners, may reach beyond the row.
+      tr.classList.toggle('lifted', row === block.row || row === bottom || row === top);
     }
     this.#marked = block;
   }

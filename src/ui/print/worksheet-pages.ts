@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { usedExtent } from '../../document/index.ts';
 import type { Worksheet } from '../../document/index.ts';
-import type { Face } from '../elements/grid-body.ts';
+import type { Face } from '../elements/cell-face.ts';
 import { printed } from '../elements/note.ts';
 import { Faces } from '../faces.ts';
 import type { Session } from '../session.ts';

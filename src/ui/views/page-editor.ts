@@ -1,4 +1,4 @@
-/** The one text field of the page: always over the active cell, so that no first character is lost. */
+/** The text field of the page: always over the active cell, so that no first character is lost. */
 
 import type { GridAction } from '../keymap.ts';
 import { gridAction } from '../keymap.ts';
@@ -22,11 +22,20 @@ const isAt = (input: HTMLInputElement, { from, to }: Draft): boolean =>
   input.selectionStart === from && input.selectionEnd === to;
 
 export class PageEditor {
-  readonly input = document.createElement('input');
+  /** The field and a spare one: the focus goes from one to the other, which costs half of taking the field away and bringing it back. */
+  #fields: readonly [HTMLInputElement, HTMLInputElement];
   #shown: Draft | undefined;
 
   constructor(private readonly page: EditedPage) {
-    const { input } = this;
+    this.#fields = [this.#makeField(), this.#makeField()];
+  }
+
+  get input(): HTMLInputElement {
+    return this.#fields[0];
+  }
+
+  #makeField(): HTMLInputElement {
+    const input = document.createElement('input');
     input.className = 'editor';
     input.type = 'text';
     input.autocomplete = 'off';
@@ -43,6 +52,7 @@ export class PageEditor {
     input.addEventListener('copy', (event) => this.#onCopy(event, false));
     input.addEventListener('cut', (event) => this.#onCopy(event, true));
     input.addEventListener('paste', (event) => this.#onPaste(event));
+    return input;
   }
 
   get hasFocus(): boolean {
@@ -55,23 +65,18 @@ export class PageEditor {
 
   /** Puts the field over the active cell and shows what is being typed. */
   place(session: Session, td: HTMLElement): void {
-    const { input } = this;
-    if (input.parentElement !== td) {
-      const focused = this.hasFocus;
-      td.append(input);
-      if (focused) this.focus();
-    }
     const { draft } = session;
+    const focused = this.hasFocus;
+    const [before, spare] = this.#fields;
+    const moves = before.parentElement !== td;
+    if (moves) this.#fields = [spare, before];
+    const { input } = this;
     const away = isAway(session);
     input.classList.toggle('open', draft !== undefined && !away);
     input.classList.toggle('away', away);
     input.readOnly = session.readOnly && !heldKeys(session);
     const text = draft?.text ?? heldKeys(session)?.text ?? '';
     if (input.value !== text) input.value = text;
-    // Only a text that came from elsewhere says where the caret is: a key may have moved it and not been let go yet.
-    if (draft?.where === 'cell' && draft !== this.#shown && !isAt(input, draft))
-      input.setSelectionRange(draft.from, draft.to);
-    this.#shown = draft;
     input.style.setProperty('--editor-width', `${text.length * 9.2 + 30}px`);
     const described = describeCell(session);
     const from = away
@@ -82,7 +87,14 @@ export class PageEditor {
     const quiet = isTouched() && (!draft || isOwnKeypad(session) || session.cell?.choices !== undefined);
     input.inputMode = quiet ? 'none' : 'text';
     this.#nameList(session);
-    if (draft?.where === 'cell' && !this.hasFocus) this.focus();
+    // The focus makes the browser lay the page out: it comes last.
+    if (moves) td.append(input);
+    if (!this.hasFocus && (focused || draft?.where === 'cell')) this.focus();
+    if (moves) before.remove();
+    // Only a text that came from elsewhere says where the caret is: a key may have moved it and not been let go yet.
+    if (draft?.where === 'cell' && draft !== this.#shown && !isAt(input, draft))
+      input.setSelectionRange(draft.from, draft.to);
+    this.#shown = draft;
   }
 
   /** A choice cell is a combobox while its list is open. */

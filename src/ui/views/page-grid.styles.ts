@@ -115,13 +115,29 @@ export const gridStyles = css`
     text-align: end;
   }
   td {
-    position: relative;
     block-size: var(--row);
     padding: 0;
     border-block-end: 1px solid var(--ruling);
     border-inline-end: 1px solid var(--ruling);
     cursor: cell;
     vertical-align: middle;
+  }
+  /* Each row is painted for itself, and only the cells with something placed over them are layers: a frame costs a third. */
+  tbody tr {
+    position: relative;
+    z-index: 0;
+  }
+  td.active,
+  td.corner,
+  td.ref,
+  td.noted {
+    position: relative;
+  }
+  tbody tr.lifted {
+    z-index: 3;
+  }
+  .head-row tbody tr[data-row='0'] {
+    z-index: 4;
   }
   tr:hover > th {
     color: var(--ink);
@@ -234,25 +250,18 @@ export const gridStyles = css`
     box-shadow: inset 3px 0 0 var(--accent);
   }
   .face {
-    display: flex;
-    align-items: center;
-    gap: 6px;
-    min-block-size: calc(var(--row) - 1px);
     padding: 2px 8px;
-    line-height: 1.25;
-    pointer-events: none;
-  }
-  .value {
-    min-inline-size: 0;
+    line-height: 18px;
     overflow-wrap: anywhere;
     white-space: pre-wrap;
+    pointer-events: none;
   }
-  td.over .value {
+  td.over .face {
     white-space: pre;
     overflow: visible;
   }
   td.wrapped .value {
-    flex: none;
+    display: inline-block;
     inline-size: calc(var(--wrap) - 20px);
     overflow-wrap: break-word;
     white-space: pre-wrap;
@@ -280,12 +289,12 @@ export const gridStyles = css`
     text-decoration: underline;
     pointer-events: auto;
   }
-  .virtual .value {
+  .virtual td.text .face {
     white-space: pre;
     overflow: hidden;
     text-overflow: ellipsis;
   }
-  .virtual td.over .value {
+  .virtual td.text.over .face {
     overflow: visible;
   }
   td.heading .value {
@@ -305,39 +314,43 @@ export const gridStyles = css`
     vertical-align: -0.35em;
   }
   td.number .face {
-    justify-content: flex-end;
-    gap: 5px;
     padding-inline: 10px 8px;
-  }
-  td.number .value {
-    flex: 1 0 auto;
-    font-family: var(--mono);
-    font-size: 15px;
     text-align: end;
     white-space: pre;
-    overflow-wrap: normal;
+  }
+  td.number .value {
+    font-family: var(--mono);
+    font-size: 15px;
   }
   .unit {
-    flex: 0 1 46px;
-    min-inline-size: max-content;
+    display: inline-block;
+    min-inline-size: 46px;
+    margin-inline-start: 1px;
     color: var(--ink-2);
     font-size: 13px;
-    white-space: nowrap;
+    text-align: start;
   }
-  td.role-given .face::after,
-  td.role-measured .face::after,
-  td.role-choice .face::after {
-    content: '';
-    position: absolute;
-    inset-inline: 9px;
-    inset-block-end: 4px;
+  td.role-given .face,
+  td.role-measured .face,
+  td.role-choice .face {
+    margin: 0 9px 4px;
+    padding: 2px 0 max(0px, (var(--row) - 30px) / 2);
     border-block-end: 1.5px solid var(--line);
   }
-  td.role-measured .face::after {
+  td.role-given,
+  td.role-measured,
+  td.role-choice {
+    vertical-align: bottom;
+  }
+  td.role-measured .face {
     border-block-end: 2px dotted var(--ink-2);
   }
-  td.role-choice .face::after {
+  td.role-choice .face {
     border-block-end-style: dashed;
+  }
+  .clock,
+  .sign {
+    margin-inline-end: 6px;
   }
   .clock {
     color: var(--ink-2);
@@ -354,12 +367,15 @@ export const gridStyles = css`
   .sign.acknowledged {
     opacity: 0.75;
   }
+  td.error {
+    padding: 0;
+  }
   td.error .value {
     color: var(--error);
     font-weight: 600;
   }
   td.error .face {
-    justify-content: flex-end;
+    text-align: end;
   }
   td.stale .value {
     color: var(--ink-2);
@@ -442,6 +458,13 @@ export const gridStyles = css`
     .handle.start {
       inset-block-start: -22px;
       inset-inline-start: -22px;
+    }
+    /* At the heads the whole mark stays in sight. */
+    [data-row='0'] .handle.start {
+      inset-block-start: -12px;
+    }
+    [data-column='0'] .handle.start {
+      inset-inline-start: -12px;
     }
     .handle.end {
       inset-block-end: -22px;

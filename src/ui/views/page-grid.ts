@@ -55,7 +55,7 @@ export class PageGrid extends LitElement {
 
   constructor() {
     super();
-    new Watching(this);
+    new Watching(this, true);
     const grid = (): PageGrid => this;
     this.#pointer = new PagePointer({
       get session() {
@@ -252,12 +252,12 @@ export class PageGrid extends LitElement {
     const { row, column } = fieldPlace(session);
     const td = this.#body?.cell(row, column);
     if (!this.#editor || !td) return;
-    this.#editor.place(session, td);
-    this.#placeHandles(session);
     const { draft } = session;
+    this.#placeHandles(session);
     const list = draft?.where === 'cell' ? shownCompletion(session) : undefined;
     const isChoice = list?.choices[0]?.type === 'choice';
     const choices = isChoice ? { labels: list.choices.map(({ label }) => label), at: list.at } : undefined;
+    this.#editor.place(session, td);
     this.#choices.show(td, choices, scroller);
     const seen = farCorner(session);
     const place = `${session.inSight.id} ${row} ${column} ${seen.row} ${seen.column}`;
