@@ -14,7 +14,8 @@ export type NumberFormat =
   /** Fraction of an inch with this largest denominator (a power of 2 up to 128). */
   | { readonly type: 'fraction'; readonly denominator: number };
 
-export type Role = 'given' | 'worked' | 'measured' | 'choice' | 'note';
+export const ROLES = ['given', 'worked', 'measured', 'choice', 'note'] as const;
+export type Role = (typeof ROLES)[number];
 
 /** Limits of a value, each a quantity as typed, with its own words ("holder's highest speed"). */
 export interface Limits {

@@ -1,7 +1,7 @@
 /** What may stand in a notebook file of format 1: allow-listed keys, checked into fresh objects. */
 
 import * as v from 'valibot';
-import { LIMITS } from '../document/index.ts';
+import { LIMITS, ROLES } from '../document/index.ts';
 
 const LINE = 200;
 const WORDS = 20_000;
@@ -16,7 +16,7 @@ const FormatSchema = v.variant('type', [
   v.strictObject({ type: v.literal('fraction'), denominator: v.picklist([2, 4, 8, 16, 32, 64, 128]) }),
 ]);
 
-export const RoleSchema = v.picklist(['given', 'worked', 'measured', 'choice', 'note']);
+export const RoleSchema = v.picklist(ROLES);
 
 export const CellSchema = v.object({
   content: v.pipe(v.string(), v.maxLength(LIMITS.contentLength)),

@@ -1,12 +1,10 @@
 /** Tables coming back: a grid as texts to be entered, a list as cells with their places. */
 
 import Papa from 'papaparse';
-import { readContent } from '../document/index.ts';
+import { ROLES, readContent } from '../document/index.ts';
 import type { Refusal, Role } from '../document/index.ts';
-import * as v from 'valibot';
 import { addressPlace } from './address-place.ts';
 import { pointNumber } from './decimal-mark.ts';
-import { RoleSchema } from './file-schema.ts';
 import { FILE_LIMITS } from './guarded-json.ts';
 import type { CsvGridOptions } from './write-csv.ts';
 import { LIST_HEADERS } from './write-csv.ts';
@@ -109,7 +107,7 @@ export function readCsvList(text: string, reading: ListReading = {}): readonly L
     seen.add(key);
     const unit = bare(field('unit'));
     const formula = bare(field('formula'));
-    const role = v.safeParse(RoleSchema, field('role'));
+    const role = ROLES.find((each) => each === field('role'));
     const [name, symbol, label] = [field('name'), bare(field('symbol')), bare(field('label'))];
     cells.push({
       worksheet: bare(field('worksheet')),
@@ -118,7 +116,7 @@ export function readCsvList(text: string, reading: ListReading = {}): readonly L
       ...(name !== '' && { name }),
       ...(symbol !== '' && { symbol }),
       ...(label !== '' && { label }),
-      ...(role.success && { role: role.output }),
+      ...(role && { role }),
     });
   }
   return cells;

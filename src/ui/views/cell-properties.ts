@@ -2,6 +2,7 @@
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import {
+  ROLES,
   contentOf,
   labelOf,
   roleOf,
@@ -11,7 +12,7 @@ import {
   setRole,
   setSource,
 } from '../../document/index.ts';
-import type { Cell, Limits, NumberFormat, Refusal, Role, Transaction } from '../../document/index.ts';
+import type { Cell, Limits, NumberFormat, Refusal, Transaction } from '../../document/index.ts';
 import '../elements/machine-mark.ts';
 import { destinations } from '../destinations.ts';
 import { selectedBlock, setUnit, unitChoices } from '../editing.ts';
@@ -22,8 +23,6 @@ import { storedText, editedText } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
-
-const ROLES: readonly Role[] = ['given', 'worked', 'measured', 'choice', 'note'];
 
 const FORMATS: readonly (readonly [string, NumberFormat | undefined])[] = [
   ['as it comes', undefined],

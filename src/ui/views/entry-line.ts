@@ -2,7 +2,7 @@
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import { labelOf, roleOf } from '../../document/index.ts';
+import { ROLES, labelOf, roleOf } from '../../document/index.ts';
 import type { Role } from '../../document/index.ts';
 import { addressText, parse, titleText, tokenize } from '../../expression/index.ts';
 import { openActions } from '../actions-place.ts';
@@ -27,8 +27,6 @@ import type { Hint } from '../signature.ts';
 import { resultText, unitText } from '../value-text.ts';
 import { Watching } from '../watching.ts';
 import { entryLineStyles } from './entry-line.styles.ts';
-
-const ROLES: readonly Role[] = ['given', 'worked', 'measured', 'choice', 'note'];
 
 export class EntryLine extends LitElement {
   static override properties = { session: { attribute: false } };
