@@ -136,7 +136,7 @@ test('a file goes to a second profile, three cells are changed there, and it is 
   // What both changed is still there, with both texts: it is decided by hand.
   expect((await cells(page, /B4 · feed a tooth/)).slice(1)).toEqual(['0.15 mm', '0.12 mm']);
   await row(page, /B4 · feed a tooth/)
-    .getByRole('button', { name: /^keep this one/ })
+    .getByRole('button', { name: /^Keep, this one/ })
     .click();
   await closeLeaf(page);
   await shows(page, 'B3', '1591.55 1/min');

@@ -205,10 +205,10 @@ export class CompareView extends LitElement {
           </button>
           <button
             aria-pressed=${kept ? 'true' : 'false'}
-            aria-label="keep this one: ${where}"
+            aria-label="${kept ? 'Kept' : 'Keep'}, this one: ${where}"
             @click=${() => this.#keep([each])}
           >
-            ${kept ? 'Kept ✓' : 'Keep'}
+            ${kept ? html`Kept<span aria-hidden="true"> ✓</span>` : 'Keep'}
           </button>
         </div>
       </td>

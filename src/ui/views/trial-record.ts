@@ -129,8 +129,9 @@ export class TrialRecord extends LitElement {
     const picture = partsOf(notebook, 'photographs').find(({ id }) => id === pass.photograph);
     return html`<tr class=${look}>
       <td class="at">
-        <button aria-label="Correct pass ${k + 1}" @click=${() => this.#form?.open(trial, pass)}>
-          ${k + 1}<span class="who">${momentText(pass.at, world.clock.now())} ${pass.by}</span>
+        <button @click=${() => this.#form?.open(trial, pass)}>
+          <span class="unseen">Correct pass </span>${k + 1}
+          <span class="who">${momentText(pass.at, world.clock.now())} ${pass.by}</span>
         </button>
       </td>
       <td class="run">

@@ -120,6 +120,9 @@ export const whatIfStyles = css`
   .answer p {
     margin: 0 0 6px;
   }
+  .acts button.link {
+    min-block-size: 24px;
+  }
   .acts {
     display: flex;
     flex-wrap: wrap;
