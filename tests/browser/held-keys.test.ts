@@ -21,14 +21,14 @@ afterEach(async () => {
 });
 afterAll(closeBrowser);
 
-/** The desk whose bars and menus do not come before they are let through. */
-async function held(): Promise<{ readonly page: Page; let: () => void }> {
+/** The desk whose bars and menus do not come before they are let through, or are refused then. */
+async function held(refused = false): Promise<{ readonly page: Page; let: () => void }> {
   desk = await openDesk();
   let go = (): void => undefined;
   const gate = new Promise<void>((done) => (go = done));
   await desk.context.route(/assets\/(?:go-bar|find-bar|find-next|actions-menu)-/, async (route) => {
     await gate;
-    await route.continue().catch(() => undefined);
+    await (refused ? route.abort() : route.continue()).catch(() => undefined);
   });
   await desk.page.reload();
   await newNotebook(desk.page);
@@ -84,13 +84,10 @@ test('what follows Ctrl+F is looked for, and what follows the key of the menu is
 });
 
 test('a bar that can not come is said so, and the cell has the keys again', async () => {
-  desk = await openDesk();
-  const { page } = desk;
-  await desk.context.route(/assets\/go-bar-/, (route) => route.abort());
-  await page.reload();
-  await newNotebook(page);
+  const { page, let: letThrough } = await held(true);
   await page.keyboard.press('Control+g');
   await page.keyboard.type('D5');
+  letThrough();
   await page.locator('entry-line .refused', { hasText: 'could not be fetched' }).waitFor();
   await page.keyboard.type('7');
   await page.keyboard.press('Enter');
