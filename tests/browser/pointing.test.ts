@@ -2,6 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
 import {
   activeAddress,
   closeBrowser,
@@ -71,6 +72,7 @@ test('another worksheet is shown, clicked and dragged on, and Enter takes the fo
   await page.mouse.up();
   expect(await line(page)).toBe("=A1+SUM('Tool trial'.A1:A3");
   expect(await page.locator('page-grid td.ref').count()).toBe(3);
+  expect(await axeFindings(page)).toEqual([]);
   await page.keyboard.type(')');
   await page.locator('entry-line .gives', { hasText: '63 mm' }).waitFor();
   await page.keyboard.press('Enter');

@@ -7,7 +7,7 @@ import { pasteFrom } from '../pasting.ts';
 import { describeCell } from '../describe-cell.ts';
 import { heldKeys, holdMore } from '../held-keys.ts';
 import { isAway } from '../in-sight.ts';
-import { barOf, closeBar } from '../page-bar.ts';
+import { closeBar } from '../page-bar.ts';
 import { draftKey, shownCompletion } from '../draft-keys.ts';
 import { isOwnKeypad, isTouched } from '../own-keypad.ts';
 import type { Draft, Session } from '../session.ts';
@@ -176,7 +176,7 @@ export class PageEditor {
     const { key } = event;
     const command = event.ctrlKey || event.metaKey;
     if (key === 'Enter') holdMore(session, { entered: true });
-    else if (key === 'Escape' && barOf(session)) closeBar(session);
+    else if (key === 'Escape') closeBar(session);
     const isText = key.length === 1 || key === 'Backspace' || key === 'Delete';
     if (command ? !/^[acvx]$/i.test(key) : !isText) event.preventDefault();
     event.stopPropagation();

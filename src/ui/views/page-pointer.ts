@@ -2,7 +2,9 @@
 
 import { commitDraft, contentHere, resizeColumn, selectedBlock, startDraft } from '../editing.ts';
 import { destinations } from '../destinations.ts';
+import { heldKeys } from '../held-keys.ts';
 import { fillTo, pulledBlock } from '../line-editing.ts';
+import { closeBar } from '../page-bar.ts';
 import { pointAt, pointTo, pullFrom } from '../pointing.ts';
 import type { Block } from '../../document/index.ts';
 import { isTouched } from '../own-keypad.ts';
@@ -66,6 +68,8 @@ export class PagePointer {
   readonly down = (event: PointerEvent): void => {
     const { session } = this.page;
     if (!session || event.button !== 0) return;
+    // Whoever goes on by hand waits no longer.
+    if (heldKeys(session)) closeBar(session);
     const [target] = event.composedPath();
     const leads = target instanceof HTMLElement ? target.closest<HTMLElement>('.leads') : null;
     if (leads && (event.ctrlKey || event.metaKey)) {
@@ -239,17 +243,18 @@ export class PagePointer {
     const width = this.page.width(column);
     const col = this.page.col(column);
     const at = (x: number): number => Math.max(36, Math.round(width + x - start));
-    const move = (moved: PointerEvent): void => col?.style.setProperty('width', `${at(moved.clientX)}px`);
+    const show = (pixels: number): void => col?.style.setProperty('width', `${pixels}px`);
+    const following = new AbortController();
+    const { signal } = following;
+    const end = (wanted: number): void => {
+      following.abort();
+      show(width);
+      if (wanted !== width) resizeColumn(session, column, wanted);
+    };
     grip.setPointerCapture(event.pointerId);
-    grip.addEventListener('pointermove', move);
-    grip.addEventListener(
-      'pointerup',
-      (up) => {
-        grip.removeEventListener('pointermove', move);
-        if (at(up.clientX) !== width) resizeColumn(session, column, at(up.clientX));
-      },
-      { once: true },
-    );
+    grip.addEventListener('pointermove', (moved) => show(at(moved.clientX)), { signal });
+    grip.addEventListener('pointerup', (up) => end(at(up.clientX)), { signal });
+    grip.addEventListener('pointercancel', () => end(width), { signal });
   };
 }
 
