@@ -41,6 +41,7 @@ const shelf = new DeviceShelf({
   legs: [databaseLeg('swarfbook'), ...(second ? [second] : [])],
   now: Date.now,
   program: build,
+  quiet: () => painted().then(() => new Promise((resolve) => setTimeout(resolve, 1000))),
   locks,
   channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel(`swarfbook ${base}`) : undefined,
 });

@@ -80,6 +80,9 @@ export const isEntry = (value: unknown): value is Entry =>
   typeof value.hash === 'string' &&
   isSound(value as Entry);
 
+/** Whether a record is a snapshot whose body is whole. */
+export const isSnapshot = (value: Snapshot): boolean => isRecord(value) && value.check === digest(value.body);
+
 export interface Chain {
   readonly snapshot: Snapshot;
   /** Entries after the snapshot, in order, each sound and following the one before. */
@@ -93,9 +96,7 @@ export interface Chain {
 /** The longest valid chain in what was found; undefined where no snapshot is sound. */
 export function longestChain(snapshots: readonly Snapshot[], entries: readonly Entry[]): Chain | undefined {
   const bySeq = new Map(entries.filter(isRecord).map((entry) => [entry.seq, entry]));
-  const sound = snapshots
-    .filter((each) => isRecord(each) && each.check === digest(each.body))
-    .sort((a, b) => b.seq - a.seq);
+  const sound = snapshots.filter(isSnapshot).sort((a, b) => b.seq - a.seq);
   const torn = sound.length < snapshots.length || bySeq.size < entries.length;
   const lastSeq = Math.max(0, ...bySeq.keys(), ...sound.map((each) => each.seq));
   let best: Chain | undefined;

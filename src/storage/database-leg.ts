@@ -53,14 +53,13 @@ export function databaseLeg(databaseName: string): Leg {
     read: (prefix, choose = (keys) => keys) =>
       store('readonly', async (values) => {
         const range = under(prefix);
-        const [keys, found] = await Promise.all([
-          promisifyRequest(values.getAllKeys(range)),
-          promisifyRequest(values.getAll(range)),
-        ]);
-        const names = keys.map(String);
-        const chosen = new Set(choose(names));
-        const entries = names.map((key, k): [string, unknown] => [key, found[k]]);
-        return new Map(entries.filter(([key]) => chosen.has(key)));
+        const names = (await promisifyRequest(values.getAllKeys(range))).map(String);
+        const chosen = choose(names);
+        const found =
+          chosen.length === names.length
+            ? await promisifyRequest<unknown[]>(values.getAll(range))
+            : await Promise.all(chosen.map((key) => promisifyRequest<unknown>(values.get(key))));
+        return new Map(chosen.map((key, k): [string, unknown] => [key, found[k]]));
       }),
     keys: (prefix) =>
       store('readonly', async (values) =>

@@ -10,7 +10,7 @@ import { NotebookLock } from './notebook-lock.ts';
 import { recordKey } from './notebook-records.ts';
 import type { ShelfSurroundings } from './opened-notebook.ts';
 import { readKept } from './read-kept.ts';
-import { KEPT_ASIDE, eraseRecords, listItems, writeItem, type KeptItem } from './shelf-index.ts';
+import { KEPT_ASIDE, eraseRecords, findItem, listItems, writeItem, type KeptItem } from './shelf-index.ts';
 
 export class NotebookList {
   readonly keptAside = KEPT_ASIDE;
@@ -40,12 +40,13 @@ export class NotebookList {
     this.tell({ type: 'listed', id });
   }
 
-  async #item(id: string): Promise<KeptItem | undefined> {
-    return (await this.list()).find((item) => item.id === id);
+  /** One of them. */
+  item(id: string): Promise<KeptItem | undefined> {
+    return findItem(this.around.legs, id);
   }
 
   async markCopied(id: string): Promise<void> {
-    const known = await this.#item(id);
+    const known = await this.item(id);
     if (!known) return;
     const meta = { ...known, copiedAt: this.around.now() };
     await this.index(meta);
@@ -53,12 +54,12 @@ export class NotebookList {
 
   /** Keeps it aside: it is no longer listed among the others and can be brought back. */
   async remove(id: string): Promise<void> {
-    const known = await this.#item(id);
+    const known = await this.item(id);
     if (known) await this.index({ ...known, removedAt: this.around.now() });
   }
 
   async bringBack(id: string): Promise<void> {
-    const known = await this.#item(id);
+    const known = await this.item(id);
     if (!known) return;
     const { removedAt: _removed, ...meta } = known;
     await this.index({ ...meta, changedAt: Math.max(known.changedAt, this.around.now()) });

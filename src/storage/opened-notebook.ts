@@ -44,5 +44,7 @@ export interface ShelfSurroundings {
   /** Version of the program, kept with results. */
   readonly program: string;
   readonly locks?: LockManager | undefined;
+  /** Settles in a quiet moment after the page was opened; at once where it is absent. */
+  readonly quiet?: () => Promise<void>;
   readonly channel?: TabChannel | undefined;
 }

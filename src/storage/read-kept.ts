@@ -7,7 +7,7 @@ import { stepsTo } from './chain.ts';
 import type { Chain, Entry } from './chain.ts';
 import { historyAfter, readBody } from './journal-entry.ts';
 import type { Leg } from './leg.ts';
-import { chainOf, findRecords, type Found } from './notebook-records.ts';
+import { chainOf, findRecords, recordKey, type Found, type Head } from './notebook-records.ts';
 
 export interface KeptNotebook {
   readonly notebook: Notebook;
@@ -22,6 +22,46 @@ export interface KeptNotebook {
   readonly newer: boolean;
 }
 
+/**
+ * From the first leg alone, where everything there is sound and the heads of the others say the same: reading hundreds of
+ * records from Cache Storage takes longer than all the rest. Undefined where all legs have to be read.
+ */
+export async function readFirst(legs: readonly Leg[], id: string): Promise<KeptNotebook | undefined> {
+  const [first, ...others] = legs;
+  if (!first) return undefined;
+  const key = recordKey.head(id);
+  const [find, ...heads] = await Promise.all([
+    findRecords(first, id, true),
+    ...others.map((leg) => leg.get(key).catch(() => undefined)),
+  ]);
+  const chain = chainOf(find, new Set());
+  if (!chain || chain.damaged || ![find.head, ...heads].every((head) => isHeadOf(chain, head)))
+    return undefined;
+  const read = readNotebook(chain.snapshot.body, 'own');
+  if (!('notebook' in read)) return undefined;
+  const replayed = replay(read.notebook, chain);
+  const steps = stepsTo(chain, find.entries);
+  if (replayed.best.damaged || steps.length < find.entryNumbers.length) return undefined;
+  return {
+    ...replayed,
+    history: historyOf(steps),
+    finds: [find],
+    chains: [chain],
+    steps,
+    newer: read.newer === true,
+  };
+}
+
+/** The longer one; of two equal ones that in which nothing was damaged. */
+const isBetter = (a: Chain, b: Chain): boolean =>
+  a.seq > b.seq || (a.seq === b.seq && b.damaged && !a.damaged);
+
+const isHeadOf = ({ seq, hash }: Chain, head: unknown): boolean =>
+  JSON.stringify(head) === JSON.stringify({ seq, hash } satisfies Head);
+
+const historyOf = (steps: readonly Entry[]): History =>
+  steps.reduce((sum, { body }) => historyAfter(sum, readBody(body)), EMPTY_HISTORY);
+
 /** Undefined where no leg has the notebook; throws with the reason where it is there and can not be read at all. */
 export async function readKept(legs: readonly Leg[], id: string): Promise<KeptNotebook | undefined> {
   const finds = await Promise.all(legs.map((leg, k) => findRecords(leg, id, k === 0)));
@@ -29,7 +69,7 @@ export async function readKept(legs: readonly Leg[], id: string): Promise<KeptNo
   let words = '';
   for (;;) {
     const chains = finds.map((find) => chainOf(find, refused));
-    const best = chains.reduce((a, b) => (b && (!a || b.seq > a.seq) ? b : a), undefined);
+    const best = chains.reduce((a, b) => (b && (!a || isBetter(b, a)) ? b : a), undefined);
     if (!best) {
       if (words !== '') throw new Error(words);
       return undefined;
@@ -38,8 +78,7 @@ export async function readKept(legs: readonly Leg[], id: string): Promise<KeptNo
     if ('notebook' in read) {
       const replayed = replay(read.notebook, best);
       const steps = await stepsBefore(legs, id, finds, replayed.best);
-      const history = steps.reduce((sum, { body }) => historyAfter(sum, readBody(body)), EMPTY_HISTORY);
-      return { ...replayed, history, finds, chains, steps, newer: read.newer === true };
+      return { ...replayed, history: historyOf(steps), finds, chains, steps, newer: read.newer === true };
     }
     words = read.message;
     refused.add(best.snapshot.check);

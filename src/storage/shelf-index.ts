@@ -48,13 +48,18 @@ export async function listItems(legs: readonly Leg[]): Promise<readonly KeptItem
   let trouble: unknown;
   for (const leg of legs) {
     try {
-      for (const [key, value] of await leg.read('meta/')) {
+      // The keys are looked over once: a place with thousands of them takes its time.
+      const items = await leg.read('', (keys) => {
+        for (const key of keys)
+          if (key.startsWith('doc/') && key.endsWith('/head'))
+            heads.add(key.slice('doc/'.length, -'/head'.length));
+        return keys.filter((key) => key.startsWith('meta/'));
+      });
+      for (const [key, value] of items) {
         const item = readItem(key, value);
         const known = item && found.get(item.id);
         if (item && (!known || touchedAt(known) < touchedAt(item))) found.set(item.id, item);
       }
-      for (const key of await leg.keys('doc/'))
-        if (key.endsWith('/head')) heads.add(key.slice('doc/'.length, -'/head'.length));
       readable += 1;
     } catch (reason) {
       trouble = reason;

@@ -8,12 +8,13 @@ import { entryAfter, snapshotOf, type Entry } from './chain.ts';
 import { entryBody, readBody } from './journal-entry.ts';
 import { keptResultsOf, resultsRecord } from './kept-results.ts';
 import { Overtaken, type Leg, type Write } from './leg.ts';
+import { damageWords, mendWords } from './mend-words.ts';
 import { readTabMessage, type TabMessage } from './notebook-channel.ts';
 import { NotebookList } from './notebook-list.ts';
 import { NotebookLock } from './notebook-lock.ts';
 import { recordKey, type Head } from './notebook-records.ts';
 import type { OpenedNotebook, ShelfEvents, ShelfSurroundings } from './opened-notebook.ts';
-import { readKept, type KeptNotebook } from './read-kept.ts';
+import { readFirst, readKept, type KeptNotebook } from './read-kept.ts';
 import { findItem, type KeptItem } from './shelf-index.ts';
 
 const SNAPSHOT_EVERY = 200;
@@ -47,6 +48,9 @@ export class DeviceShelf extends NotebookList {
   #meta: KeptItem | undefined;
   /** This tab holds the notebook; others only read and write nothing. */
   #mine = false;
+  /** The other legs were compared by their heads alone. */
+  #unchecked = false;
+  #turn: Promise<unknown> = Promise.resolve();
 
   constructor(around: ShelfSurroundings) {
     super(around);
@@ -66,17 +70,19 @@ export class DeviceShelf extends NotebookList {
     const { legs } = this.around;
     // The lock first: nothing can be written between reading and holding it.
     const lock = await this.#lock.take(id);
-    const found = await readKept(legs, id);
+    const first = await readFirst(legs, id);
+    const found = first ?? (await readKept(legs, id));
     if (!found) {
       await this.#lock.release();
       return undefined;
     }
+    this.#unchecked = first !== undefined && legs.length > 1;
     const { notebook, history, newer } = found;
     this.#mine = lock && !newer;
     if (newer) await this.#lock.release();
     this.#id = id;
     await this.#stand(found);
-    const notices = this.#mine ? await this.#mend(found) : damageWords(found);
+    const notices = this.#mine && !first ? await this.#mend(found) : damageWords(found);
     if (newer)
       notices.push(
         'A newer version of the program has kept this notebook: it can be read here, not changed.',
@@ -85,10 +91,17 @@ export class DeviceShelf extends NotebookList {
   }
 
   /** Takes the state of what was read as the one to go on from. */
-  async #stand({ notebook, best, finds, steps }: KeptNotebook): Promise<void> {
+  async #stand(found: KeptNotebook): Promise<void> {
+    const { notebook, best } = found;
     this.#notebook = notebook;
     this.#pending = [];
     this.#head = { seq: best.seq, hash: best.hash };
+    this.#count(found);
+    this.#meta = await findItem(this.around.legs, this.#id);
+  }
+
+  /** What lies on the legs that were read. */
+  #count({ best, finds, steps }: KeptNotebook): void {
     this.#snapshotSeq = best.snapshot.seq;
     this.#olderSnapshots = [...new Set(finds.flatMap((find) => find.snapshotNumbers))].filter(
       (seq) => seq < best.snapshot.seq,
@@ -98,7 +111,27 @@ export class DeviceShelf extends NotebookList {
       .filter((seq) => seq <= best.seq)
       .sort((a, b) => a - b)
       .map((seq) => ({ seq, length: lengths.get(seq) ?? 0 }));
-    this.#meta = await findItem(this.around.legs, this.#id);
+  }
+
+  /** In a quiet moment after opening the other legs are read wholly too, and mended; gives the words for it. */
+  async check(): Promise<readonly string[]> {
+    const id = this.#id;
+    await this.around.quiet?.();
+    return this.#inTurn(async () => {
+      if (!this.#unchecked || !this.#mine || id !== this.#id || this.#pending.length > 0) return [];
+      this.#unchecked = false;
+      const found = await readKept(this.around.legs, id);
+      if (!found || !isSame(found.best, this.#head)) return [];
+      this.#count(found);
+      return this.#mend(found);
+    });
+  }
+
+  /** One after the other: what is written must not meet what is mended. */
+  #inTurn<Result>(work: () => Promise<Result>): Promise<Result> {
+    const done = this.#turn.then(work);
+    this.#turn = done.catch(() => undefined);
+    return done;
   }
 
   /** Makes legs that lag behind equal to the best chain; gives the words for it. */
@@ -112,21 +145,17 @@ export class DeviceShelf extends NotebookList {
     });
     if (behind.length === 0) return notices;
     const restored = await this.#restore(behind, found);
-    // One edit behind is how a place looks where the program ended between the two writes: nothing was lost.
-    const damaged = chains.some((chain) => chain && (chain.damaged || chain.seq < best.seq - 1));
-    const place = 'One of the two places where this browser keeps the notebook';
-    if (!restored) notices.push(`${place} can not be written: save a file copy.`);
-    else if (chains.some((chain) => !chain))
-      notices.push(`${place} was empty: it was restored from the other.`);
-    else if (damaged && notices.length === 0)
-      notices.push(`${place} was damaged: it was restored from the other.`);
-    return notices;
+    return [...notices, ...mendWords(found, restored)];
   }
 
   /** False where a leg can not be written. */
-  async #restore(legs: readonly Leg[], { best, steps }: KeptNotebook): Promise<boolean> {
+  async #restore(legs: readonly Leg[], { best, steps, finds, chains }: KeptNotebook): Promise<boolean> {
     const id = this.#id;
-    const put = new Map<string, unknown>([[recordKey.snapshot(id, best.snapshot.seq), best.snapshot]]);
+    const put = new Map<string, unknown>();
+    // The one before goes along from where all is well.
+    for (const snapshot of finds.flatMap((find, k) => (chains[k]?.damaged === false ? find.snapshots : [])))
+      if (snapshot.seq < best.snapshot.seq) put.set(recordKey.snapshot(id, snapshot.seq), snapshot);
+    put.set(recordKey.snapshot(id, best.snapshot.seq), best.snapshot);
     for (const entry of [...steps, ...best.entries]) put.set(recordKey.entry(id, entry.seq), entry);
     put.set(recordKey.head(id), this.#head);
     if (this.#meta) put.set(recordKey.meta(id), this.#meta);
@@ -147,7 +176,7 @@ export class DeviceShelf extends NotebookList {
     this.#notebook = notebook;
     const { removedAt: _removed, ...meta } = this.#meta ?? { id };
     this.#meta = { ...meta, title: notebook.title, changedAt: this.around.now() };
-    await this.#writePending(notebook);
+    await this.#inTurn(() => this.#writePending(notebook));
     if (this.#head.seq - this.#snapshotSeq >= SNAPSHOT_EVERY) await this.settle();
   }
 
@@ -156,7 +185,7 @@ export class DeviceShelf extends NotebookList {
     const notebook = this.#notebook;
     if (!notebook || this.#pending.length === 0) return false;
     if (!this.#mine) throw new Overtaken(this.#head);
-    await this.#writePending(notebook);
+    await this.#inTurn(() => this.#writePending(notebook));
     return true;
   }
 
@@ -196,7 +225,11 @@ export class DeviceShelf extends NotebookList {
    * older ones as steps can be taken back. Where that fails nothing is lost, because the journal has every edit: the
    * next call tries again.
    */
-  async settle(): Promise<void> {
+  settle(): Promise<void> {
+    return this.#inTurn(() => this.#snap());
+  }
+
+  async #snap(): Promise<void> {
     const id = this.#id;
     const { seq, hash } = this.#head;
     if (!this.#mine || !this.#notebook || this.#pending.length > 0 || seq === this.#snapshotSeq) return;
@@ -353,8 +386,4 @@ export class DeviceShelf extends NotebookList {
   }
 }
 
-/** Said where every place is damaged: what could not be read is missing. */
-const damageWords = ({ best, chains }: KeptNotebook): string[] =>
-  best.damaged && chains.every((chain) => !chain || chain.damaged)
-    ? ['A record on this device was damaged: the notebook was restored to the last edit that could be read.']
-    : [];
+const isSame = (a: Head, b: Head): boolean => a.seq === b.seq && a.hash === b.hash;

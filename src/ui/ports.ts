@@ -60,7 +60,11 @@ export interface Shelf {
   readonly keptAside: number;
   /** Those that are kept aside too. */
   list(): Promise<readonly ShelfItem[]>;
+  /** One of them. */
+  item(id: string): Promise<ShelfItem | undefined>;
   open(id: string): Promise<Opened | undefined>;
+  /** In a quiet moment after opening: looks over every place where the notebook is kept; gives words where something had to be restored. */
+  check(): Promise<readonly string[]>;
   /** Puts a new notebook on the shelf, with the results it came with and the version that computed them. */
   add(notebook: Notebook, results?: StoredResults, program?: string): Promise<void>;
   /** Appends one committed edit; the notebook after it is kept for the next snapshot. */

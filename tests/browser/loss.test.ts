@@ -21,6 +21,7 @@ import {
 import { killAgainAndAgain } from './kills.ts';
 import { reopened } from './loss.ts';
 import { MortalBrowser } from './mortal-browser.ts';
+import { unlike } from './places.ts';
 import { spoil } from './spoil.ts';
 
 let server: Serving | undefined;
@@ -78,15 +79,21 @@ async function allThere(page: Page): Promise<void> {
 const band = (page: Page, words: string): Promise<void> =>
   page.locator('swarf-book .band', { hasText: words }).waitFor();
 
+/** Every record lies in both places alike. */
+const alike = (page: Page): Promise<void> =>
+  expect.poll(() => page.evaluate(unlike).catch(String), { timeout: 15_000 }).toEqual([]);
+
 /** Still able to keep edits, and after another start there is nothing left to say. */
 async function heals(mortal: MortalBrowser, page: Page, notebook: string): Promise<void> {
   await enter(page, 'B1', '7 mm');
   await saved(page);
+  await alike(page);
   await mortal.kill();
   const again = await mortal.start();
   await reopened(again, notebook);
   await allThere(again);
   await shows(again, 'B1', '7 mm');
+  await alike(again);
   expect(await again.locator('swarf-book .band', { hasText: 'restored' }).count()).toBe(0);
 }
 
@@ -327,6 +334,7 @@ for (const part of ['snap', 'j'] as const)
         await page.goto(notebook);
         await allThere(page);
         await band(page, 'was damaged: it was restored from the other');
+        await alike(page);
         await page.reload();
         await allThere(page);
         expect(await page.locator('.band').count()).toBe(0);

@@ -174,7 +174,7 @@ export class AppView extends LitElement {
     void this.#startView?.refresh();
     const session = this.#session;
     if (!session || session.notebook.id !== id) return;
-    const item = (await this.world?.shelf.list().catch(() => []))?.find((each) => each.id === id);
+    const item = await this.world?.shelf.item(id).catch(() => undefined);
     if (!item || session !== this.#session) return;
     session.copiedAt = item.copiedAt;
     session.madeAt = item.madeAt;
@@ -254,6 +254,7 @@ export class AppView extends LitElement {
     this.#unsubscribe = session.subscribe(seen);
     seen();
     void this.#listed(session.notebook.id);
+    void world.shelf.check().then((words) => words.forEach((each) => this.#say(each)));
     void this.updateComplete.then(() => setTimeout(() => this.#page?.focusCell()));
   }
 
