@@ -51,6 +51,7 @@ export class PageGrid extends LitElement {
   #pulled: Block | undefined;
   #shownAt = '';
   #shownWorksheet = '';
+  #shownWidths = '';
   #watcher: ResizeObserver | undefined;
 
   constructor() {
@@ -192,14 +193,22 @@ export class PageGrid extends LitElement {
       this.#body.clear();
       scroller.scrollTop = 0;
     }
-    const cols = this.#cols;
-    this.#faces.widths.forEach((width, k) => cols[k]?.style.setProperty('width', `${width}px`));
-    scroller.style.setProperty('--first-column', `${this.#faces.width(0)}px`);
+    this.#setWidths(scroller);
     this.#body.paint(this.#faces, chosenInSight(session), fieldPlace(session).row, this.#outlines(session));
     this.#placeEditor(session, scroller);
     if (hadFocus && !this.#editor.hasFocus) this.focusCell();
     const at = takeActions(session);
     if (at) void this.#openActions(at === 'cell' ? undefined : at);
+  }
+
+  #setWidths(scroller: HTMLElement): void {
+    const { widths } = this.#faces;
+    const key = widths.join(' ');
+    if (key === this.#shownWidths) return;
+    this.#shownWidths = key;
+    const cols = this.#cols;
+    widths.forEach((width, k) => cols[k]?.style.setProperty('width', `${width}px`));
+    scroller.style.setProperty('--first-column', `${widths[0] ?? 0}px`);
   }
 
   /** The references of the formula being typed, and how far a fill is pulled. */

@@ -21,7 +21,8 @@ export class PrintView extends LitElement {
   declare printing: boolean;
 
   readonly #explanations = new Map<string, Explanation>();
-  #explained: readonly [Session, number] | undefined;
+  /** State of the notebook for which the workings are at hand or will be. */
+  #wanted: number | undefined;
   #following: Session | undefined;
   #unfollow: (() => void) | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -57,13 +58,14 @@ export class PrintView extends LitElement {
     clearTimeout(this.#timer);
     this.#following = session;
     this.#explanations.clear();
-    this.#explained = undefined;
+    this.#wanted = undefined;
     this.#unfollow = session?.subscribe(() => this.#later(session));
     if (session) this.#later(session);
   }
 
   #later(session: Session): void {
-    if (this.#explained?.[0] === session && this.#explained[1] === session.version) return;
+    if (this.#wanted === session.version) return;
+    this.#wanted = session.version;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.prepare(), QUIET);
   }
@@ -72,7 +74,6 @@ export class PrintView extends LitElement {
   async prepare(): Promise<void> {
     const { session } = this;
     if (!session) return;
-    const { version } = session;
     const asked = markedResults(session).map(async ({ address }) => {
       const explanation = await session.explain(address);
       if (session === this.session) this.#explanations.set(explanationKey(address), explanation);
@@ -80,7 +81,6 @@ export class PrintView extends LitElement {
     if (session.notebook.parts?.figures) asked.push(this.#figures(session));
     const given = new Promise<void>((resolve) => void setTimeout(resolve, PATIENCE));
     await Promise.race([Promise.allSettled(asked), given]);
-    this.#explained = [session, version];
   }
 
   async #figures(session: Session): Promise<void> {
