@@ -97,6 +97,10 @@ export function stepOf(shown: ShownNumber, step: string | undefined, currency: s
   return (step === undefined ? undefined : stepIn(step, shown.unit, currency)) ?? sensibleStep(shown);
 }
 
+/** The same as the cell itself has it. */
+export const stepOfCell = ({ machine }: Pick<Cell, 'machine'>, shown: ShownNumber, currency: string): Exact =>
+  stepOf(shown, machine?.place === 'changed' ? machine.step : undefined, currency);
+
 const decimals = (text: string): number => /\.(\d+)/.exec(text)?.[1]?.length ?? 0;
 
 /** In halves to 128ths, lowest terms: "1 3/8"; undefined where it is none of these. */

@@ -1,7 +1,6 @@
-/** Figures as a user meets them: made, following the cells, in words and as a table, saved as files, without a finding of the page's policy or of the accessibility rules. */
+/** Figures as a user meets them: made, following the cells, in words and as a table, saved as files. */
 
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import {
@@ -15,20 +14,6 @@ import {
   shows,
   type Desk,
 } from './desk.ts';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface Axe {
-  run(
-    where: Document,
-    options: unknown,
-  ): Promise<{
-    readonly violations: readonly {
-      readonly id: string;
-      readonly nodes: readonly { readonly target: unknown; readonly failureSummary?: string }[];
-    }[];
-  }>;
-}
 
 let desk: Desk | undefined;
 afterEach(async () => {
@@ -253,37 +238,3 @@ test('a function’s help shows its sketch drawn from the numbers of its example
   );
   expect(troubles).toEqual([]);
 });
-
-for (const theme of ['light', 'dark'] as const)
-  test(`the figures’ panel, its fields and a figure laid over the desk have no finding in the ${theme} theme`, async () => {
-    desk = await openDesk();
-    await desk.context.addInitScript(axe);
-    await desk.context.addInitScript((look: string) => localStorage.setItem('theme', look), theme);
-    const { page } = desk;
-    await page.reload();
-    await plotted(page);
-    await goTo(page, 'A1');
-    await page.locator('margin-figures summary').click();
-    const findings = (): Promise<string[]> =>
-      page.evaluate(async () => {
-        const { axe: rules } = globalThis as unknown as { readonly axe: Axe };
-        const { violations } = await rules.run(document, {
-          runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'],
-          rules: { 'color-contrast-enhanced': { enabled: true } },
-          resultTypes: ['violations'],
-        });
-        return violations.flatMap(({ id, nodes }) =>
-          nodes
-            .slice(0, 3)
-            .map((each) => `${id}: ${JSON.stringify(each.target)} ${each.failureSummary ?? ''}`),
-        );
-      });
-    expect(await findings()).toEqual([]);
-    await page.getByRole('button', { name: 'change…' }).click();
-    await page.locator('figure-editor svg.figure').waitFor();
-    expect(await findings()).toEqual([]);
-    await page.getByRole('button', { name: 'Discard' }).click();
-    await page.getByRole('button', { name: 'larger' }).click();
-    await page.locator('figure-leaf svg.figure').waitFor();
-    expect(await findings()).toEqual([]);
-  });

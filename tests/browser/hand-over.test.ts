@@ -6,7 +6,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
-import { axeFindings } from './axe.ts';
 import { cellText, closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
@@ -212,26 +211,4 @@ test('a link carries the notebook behind its #, and a small one has a QR code', 
   // The address names the notebook now, no longer carries it.
   expect(there.url().length).toBeLessThan(200);
   expect(desk.troubles).toEqual([]);
-});
-
-test('handing over and comparing have no finding of the accessibility rules, in the light and in the dark', async () => {
-  for (const theme of ['light', 'dark']) {
-    desk = await openDesk();
-    const { page } = desk;
-    await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
-    await turning(page);
-    const findings = (): Promise<readonly string[]> => axeFindings(page);
-    await leaf(page, /^Hand over/);
-    await page.locator('hand-over svg.qr path').waitFor();
-    expect(await findings()).toEqual([]);
-    const sent = await handedOut(page, 'Save or share the file');
-    await closeLeaf(page);
-    await enter(page, 'B1', '40 mm');
-    await leaf(page, /^Compare with/);
-    await opened(page, 'Choose the received file…', sent);
-    await row(page, /B1/).first().waitFor();
-    expect(await findings()).toEqual([]);
-    await desk.close();
-    desk = undefined;
-  }
 });

@@ -1,7 +1,7 @@
 /** The program without a mouse, with the system's own few colours, without motion, enlarged, and on a narrow screen. */
 
 import { readFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
 
@@ -166,26 +166,134 @@ test('with the system colours in force the chosen cells, the tab and the workshe
   expect(await look('desk-head [aria-pressed=true]')).not.toBe(await look('desk-head [aria-pressed=false]'));
 });
 
-test('nothing moves for those who asked for it: no transition and no animation anywhere', async () => {
-  desk = await openDesk({ visitor: { reducedMotion: 'reduce' } });
+test('with the system colours in force pictures are drawn in them, and pressed keys and questions differ from the others', async () => {
+  desk = await openDesk({ visitor: { forcedColors: 'active', colorScheme: 'dark' } });
   const { page } = desk;
-  await newNotebook(page);
-  const moving = await page.evaluate(() => {
-    const found: string[] = [];
-    const look = (root: ParentNode): void => {
-      for (const each of root.querySelectorAll('*')) {
-        if (each.shadowRoot) look(each.shadowRoot);
-        const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(each);
-        if (
-          !/^(?:0s(?:, )?)+$/.test(transitionDuration) ||
-          animationName !== 'none' ||
-          scrollBehavior === 'smooth'
-        )
-          found.push(each.localName);
-      }
-    };
-    look(document);
-    return found;
+  const look = (where: Locator): Promise<string> =>
+    where.first().evaluate((each) => {
+      const { backgroundColor, color } = getComputedStyle(each);
+      return `${backgroundColor} ${color}`;
+    });
+  await page.getByRole('button', { name: /^Pump cover/ }).click();
+  await page.getByRole('tab', { name: 'Figures' }).click();
+  const outline = page.locator('margin-figures svg.figure .outline').first();
+  await outline.waitFor({ state: 'attached' });
+  const ink = await page.evaluate(() => {
+    const probe = document.body.appendChild(document.createElement('i'));
+    probe.className = 'probe';
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('.probe { color: CanvasText; }');
+    document.adoptedStyleSheets = [sheet];
+    const { color } = getComputedStyle(probe);
+    probe.remove();
+    return color;
   });
-  expect(moving).toEqual([]);
+  expect(await outline.evaluate((line) => getComputedStyle(line).stroke)).toBe(ink);
+  await page.getByRole('tab', { name: 'What-if' }).click();
+  const sections = page.getByRole('group', { name: 'kind of question' });
+  await sections.waitFor();
+  expect(await look(sections.locator('[aria-pressed=true]'))).not.toBe(
+    await look(sections.locator('[aria-pressed=false]')),
+  );
+  await page.getByRole('button', { name: 'At the machine', exact: true }).click();
+  await page.getByRole('button', { name: /^Keypad/ }).click();
+  const bar = page.locator('machine-page .bar');
+  expect(await look(bar.locator('[aria-pressed=true]'))).not.toBe(
+    await look(bar.locator('button:not([aria-pressed=true]):not(:disabled)')),
+  );
+  await page.locator('machine-page [data-field=B9]').click();
+  const keys = page.locator('on-screen-keypad');
+  await keys.waitFor();
+  expect(await look(keys.locator('[aria-pressed=true]'))).not.toBe(
+    await look(keys.locator('[aria-pressed=false]')),
+  );
+  expect(
+    await page
+      .locator('machine-page .result')
+      .first()
+      .evaluate((each) => getComputedStyle(each).borderTopStyle),
+  ).toBe('solid');
+});
+
+test('by keyboard alone: every panel is opened and worked in, a leaf is left with Escape, and the focus goes back to the page', async () => {
+  desk = await openDesk();
+  const { page, troubles } = desk;
+  const { keyboard } = page;
+  await page.getByText('Worked examples').waitFor();
+  await tabTo(page, /^Crank line: pins/);
+  await keyboard.press('Enter');
+  await page.locator('page-grid td.active .editor').waitFor();
+  await shows(page, 'C8', '48 inserts');
+  await tabTo(page, /^Working/);
+  const turn = async (name: RegExp, inside: string): Promise<void> => {
+    await keyboard.press('ArrowRight');
+    expect(await focused(page)).toMatch(name);
+    await page.locator(inside).first().waitFor();
+  };
+  await turn(/^Functions/, 'margin-functions summary');
+  await tabTo(page, /^search functions/);
+  await keyboard.type('spindle speed');
+  await page.locator('margin-functions li button').first().waitFor();
+  await tabTo(page, /^CUT.SPINDLE_SPEED/);
+  await keyboard.press('Enter');
+  await page.locator('margin-functions h2').waitFor();
+  await tabTo(page, /^Functions/, 'Shift+Tab');
+  await turn(/^Figures/, 'margin-figures svg.figure');
+  await tabTo(page, /^larger/);
+  await keyboard.press('Enter');
+  await page.locator('figure-leaf svg.figure').waitFor();
+  await keyboard.press('Escape');
+  await page.locator('leaf-dialog dialog[open]').waitFor({ state: 'detached' });
+  expect(await focused(page)).toMatch(/^A1/);
+  await tabTo(page, /^Figures/);
+  await turn(/^What-if/, 'margin-what-if .sections');
+  await tabTo(page, /^Solve/);
+  await keyboard.press('Enter');
+  await tabTo(page, /^inserts on the ring for the rate/);
+  await keyboard.press('Enter');
+  await tabTo(page, /^Solve$/, 'Shift+Tab');
+  await keyboard.press('Enter');
+  await page.getByText('can not be reached exactly').waitFor();
+  await tabTo(page, /^What-if/, 'Shift+Tab');
+  await turn(/^Cautions/, 'margin-cautions section');
+  await turn(/^Review/, 'review-walk .walk');
+  await tabTo(page, /^\d+ of \d+ formulas|^review/);
+  await keyboard.press('n');
+  await page.locator('review-walk .formula').waitFor();
+  expect(troubles).toEqual([]);
+});
+
+test('by keyboard alone: a value is stepped and typed at the machine, undone, and the page left', async () => {
+  desk = await openDesk();
+  const { page, troubles } = desk;
+  const { keyboard } = page;
+  await page.evaluate(() => localStorage.setItem('who', '["JK"]'));
+  await page.getByText('Worked examples').waitFor();
+  await tabTo(page, /^Pump cover/);
+  await keyboard.press('Enter');
+  await page.locator('page-grid td.active .editor').waitFor();
+  await tabTo(page, /^At the machine/, 'Shift+Tab');
+  await keyboard.press('Enter');
+  const field = page.locator('machine-page [data-field=B11]');
+  await field.waitFor();
+  await tabTo(page, /^cutting speed, B11/);
+  await keyboard.press('ArrowUp');
+  await expect.poll(() => field.inputValue()).toBe('270');
+  await keyboard.press('ArrowUp');
+  await expect.poll(() => field.inputValue()).toBe('280');
+  await keyboard.press('ArrowDown');
+  await expect.poll(() => field.inputValue()).toBe('270');
+  // All of it is marked: what is typed takes its place.
+  await keyboard.type('280');
+  await keyboard.press('Enter');
+  // 280 m/min over a circumference of pi * 50 mm is 1782.5 1/min, worked by hand.
+  await page.locator('machine-page .result[data-cell=B17]', { hasText: /1.?783/ }).waitFor();
+  await tabTo(page, /^Undo/);
+  await keyboard.press('Enter');
+  await expect.poll(() => field.inputValue()).toBe('270');
+  await tabTo(page, /^open cautions/, 'Shift+Tab');
+  await tabTo(page, /^Back to the desk/, 'Shift+Tab');
+  await keyboard.press('Enter');
+  await shows(page, 'B11', '270 m/min');
+  expect(troubles).toEqual([]);
 });

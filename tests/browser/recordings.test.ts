@@ -3,8 +3,8 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import axe from 'axe-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
 import { closeBrowser, openDesk, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
@@ -43,7 +43,6 @@ test(
     await (await chooser).setFiles(logFile());
     await leaf.getByRole('button', { name: 'Read it in' }).waitFor();
     expect(await leaf.locator('section input').first().inputValue()).toBe('Spindle_log_7');
-    await page.evaluate(axe.source);
     // The longest time in which the page did not answer, by its own clock.
     await page.evaluate(() => {
       const seen = { last: performance.now(), longest: 0 };
@@ -67,8 +66,7 @@ test(
     );
     // A piece takes about 20 ms and the journal's entry some 50 ms on a quiet computer (measured); the bound only catches a page that stands still for the whole file.
     expect(longest).toBeLessThan(10_000);
-    const found = await page.evaluate(async () => (await (window as unknown as { axe: typeof axe }).axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa'] })).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)); // prettier-ignore
-    expect(found).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
     if (process.env['SWARFBOOK_PICTURES'])
       await page.screenshot({ path: `${process.env['SWARFBOOK_PICTURES']}/recordings.png` });
     await page.locator('leaf-dialog').getByRole('button', { name: 'Close' }).click();

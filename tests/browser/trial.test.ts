@@ -7,7 +7,6 @@ import type { Refusal, Transaction } from '../../src/document/index.ts';
 import { writeNotebook } from '../../src/exchange/index.ts';
 import { serve, type Serving } from '../../src/serve.mjs';
 import { addTrial, recordPass } from '../../src/trial/index.ts';
-import { axeFindings } from './axe.ts';
 import { DIST, closeBrowser, openDesk, readyWithoutNetwork, type Desk } from './desk.ts';
 import { Finger } from './finger.ts';
 import { MortalBrowser } from './mortal-browser.ts';
@@ -321,29 +320,5 @@ test('the reading says how the lives compare, no more than two edges can tell, a
   await costs.nth(1).waitFor();
   expect((await costs.nth(0).innerText()).replaceAll(/\s+/g, ' ')).toMatch(/^A 14 .* 2\.552 EUR$/);
   expect((await costs.nth(1).innerText()).replaceAll(/\s+/g, ' ')).toMatch(/^B 29 .* 2\.198 EUR$/);
-  for (const theme of ['light', 'dark']) {
-    await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
-    expect(await axeFindings(page)).toEqual([]);
-  }
   expect(desk.troubles).toEqual([]);
-});
-
-test('plan, record and a pass have no finding of the accessibility rules, in the light and in the dark', async () => {
-  for (const theme of ['light', 'dark']) {
-    const page = await touched({ width: 820, height: 1180 });
-    await page.evaluate((name) => (document.documentElement.dataset['theme'] = name), theme);
-    const findings = (): Promise<readonly string[]> => axeFindings(page);
-    await page.getByRole('button', { name: 'Record pass 1' }).tap();
-    await page.locator('pass-form on-screen-keypad').waitFor();
-    expect(await findings()).toEqual([]);
-    await press(page, '6', NEXT, ...digits('32'), DONE);
-    await page.getByRole('button', { name: 'Save pass 1' }).tap();
-    await rows(page).first().waitFor();
-    expect(await findings()).toEqual([]);
-    await page.getByRole('button', { name: 'Plan', exact: true }).tap();
-    await page.locator('trial-plan .count').waitFor();
-    expect(await findings()).toEqual([]);
-    await desk?.close();
-    desk = undefined;
-  }
 });

@@ -86,7 +86,10 @@ export async function walkNotebook(walk: Walk): Promise<void> {
   await look('a log before it is read');
   await closeLeaf(page);
 
-  await leaf(walk, 'hand-over', 'hand-over button');
+  await openLeaf(page, 'hand-over');
+  await page.locator('hand-over button').first().waitFor();
+  await look('handing over what no link can carry');
+  await closeLeaf(page);
   await openLeaf(page, 'compare');
   await look('comparing before a file is chosen');
   const received = fullNotebook((cells) => {

@@ -104,6 +104,7 @@ export async function walkWorksheet(walk: Walk): Promise<void> {
   await leaf(walk, 'list', 'list-leaf tbody tr', { text: LIST, from: 'list.csv', copied: false });
   await leaf(walk, 'text', 'text-leaf textarea', { name: 'notebook.json', text: '{\n  "title": "…"\n}' });
 
+  await leaf(walk, 'hand-over', 'svg.qr path');
   await saved(page);
   const second = await desk.context.newPage();
   await second.goto(page.url());

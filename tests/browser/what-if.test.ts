@@ -2,7 +2,6 @@
 
 import { afterAll, afterEach, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { axeFindings } from './axe.ts';
 import { closeBrowser, openDesk, shows, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
@@ -110,15 +109,4 @@ test('spread tells intervals, shares and the chance that a limit is passed, and 
   expect(await life.innerText()).toMatch(/mean life at that speed\s+66 %/);
   await page.getByText('chance to be').first().waitFor();
   expect(desk?.troubles).toEqual([]);
-});
-
-test.each([
-  [1366, 768],
-  [820, 1180],
-] as const)('no section has a finding for accessibility at %i x %i', async (width, height) => {
-  const page = await example(/^Gear case: how sure/, { width, height });
-  for (const name of ['Variants', 'Solve', 'Search', 'Sweep', 'Spread']) {
-    await section(page, name);
-    expect(await axeFindings(page), name).toEqual([]);
-  }
 });

@@ -10,7 +10,7 @@ import { groupedDigits, limitsText, quantityText } from '../machine-cells.ts';
 import type { MachineCell } from '../machine-cells.ts';
 import { momentText } from '../machine-change.ts';
 import { editedText, inWords, markedDigits } from '../number-locale.ts';
-import { limitIn, shownNumber, stepOf } from '../stepping.ts';
+import { limitIn, shownNumber, stepOfCell } from '../stepping.ts';
 import type { ShownNumber } from '../stepping.ts';
 import { unitText } from '../value-text.ts';
 import { symbolOf } from './machine-result.ts';
@@ -108,11 +108,7 @@ function stepButton(
   { notebook, readOnly }: FieldState,
   hands: FieldHands,
 ): TemplateResult {
-  const step = stepOf(
-    shown,
-    cell.machine?.place === 'changed' ? cell.machine.step : undefined,
-    notebook.currency,
-  );
+  const step = stepOfCell(cell, shown, notebook.currency);
   const limit = limitIn(cell.limits?.[direction > 0 ? 'high' : 'low'], shown.unit, notebook.currency);
   const atEnd =
     limit !== undefined &&

@@ -21,7 +21,7 @@ import type { Received } from '../received-values.ts';
 import { editedText, markedDigits } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
-import { shownNumber, stepOf, stepped } from '../stepping.ts';
+import { shownNumber, stepOfCell, stepped } from '../stepping.ts';
 import { unitText } from '../value-text.ts';
 import { knownNames, rememberName, whoNow } from '../who.ts';
 import { WakeLock } from '../wake-lock.ts';
@@ -186,7 +186,7 @@ export class MachinePage extends LitElement {
     );
     this.#open = { address: one.address, edited: { text, from: 0, to: text.length } };
     this.#select = true;
-    this.#stopped = undefined;
+    if (this.#stopped?.address !== one.address) this.#stopped = undefined;
     this.requestUpdate();
     // A tap puts the caret after the focus: the whole value is to be selected, and to be seen above the keypad.
     void this.updateComplete.then(() =>
@@ -201,6 +201,7 @@ export class MachinePage extends LitElement {
 
   #type({ address }: MachineCell, edited: EditedText): void {
     this.#open = { address, edited };
+    this.#stopped = undefined;
     this.requestUpdate();
   }
 
@@ -208,10 +209,18 @@ export class MachinePage extends LitElement {
     if (event.isComposing) return;
     if (event.key === 'Enter') this.#commit(session);
     else if (event.key === 'Escape') this.#drop();
-    else if (event.key === 'ArrowUp') this.#step(session, one, 1);
-    else if (event.key === 'ArrowDown') this.#step(session, one, -1);
+    else if (event.key === 'ArrowUp') this.#stepByKey(session, one, 1);
+    else if (event.key === 'ArrowDown') this.#stepByKey(session, one, -1);
     else return;
     event.preventDefault();
+  }
+
+  /** The field stays in hand: the next key steps again, a digit begins the value anew. */
+  #stepByKey(session: Session, one: MachineCell, direction: 1 | -1): void {
+    this.#step(session, one, direction);
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(`[data-field="${one.address}"]`)?.focus(),
+    );
   }
 
   #left(session: Session, { address }: MachineCell, { relatedTarget }: FocusEvent): void {
@@ -322,11 +331,7 @@ export class MachinePage extends LitElement {
     const { currency } = session.notebook;
     const shown = one && shownNumber(one.cell, currency);
     if (!one || !shown) return;
-    const step = stepOf(
-      shown,
-      one.cell.machine?.place === 'changed' ? one.cell.machine.step : undefined,
-      currency,
-    );
+    const step = stepOfCell(one.cell, shown, currency);
     const { text, stoppedAt } = stepped(shown, direction, step, one.cell.limits, currency);
     if (text !== undefined) this.#enter(session, one, markedDigits(text));
     this.#stopped = stoppedAt && { address, side: stoppedAt };
@@ -337,11 +342,6 @@ export class MachinePage extends LitElement {
       `${one.label} ${markedDigits(text ?? shown.text)} ${unitText(shown.unit.symbol === '1' ? '' : shown.unit.symbol)}`,
       ...(words ? [words] : []),
     ].join(', ');
-    this.requestUpdate();
-  }
-
-  #useKeypad(keypad: boolean): void {
-    this.#keypad = keypad;
     this.requestUpdate();
   }
 
@@ -358,7 +358,10 @@ export class MachinePage extends LitElement {
       wake: this.#wake.state,
       keepOn: (wanted) => void this.#wake.keep(wanted),
       keypad: this.#keypad,
-      useKeypad: (wanted) => this.#useKeypad(wanted),
+      useKeypad: (wanted) => {
+        this.#keypad = wanted;
+        this.requestUpdate();
+      },
       askWho: () => void this.#askWho(),
     });
   }

@@ -1,4 +1,4 @@
-/** What a finger meets on a page as it stands: targets that are too small, and words that are cut off. */
+/** What is measured of a page as it stands: targets for a finger, movement, width. */
 
 import type { Page } from 'playwright-core';
 
@@ -36,3 +36,24 @@ export const smallTargets = (page: Page): Promise<string[]> =>
     look(modal(document) ?? document);
     return small;
   });
+
+/** What would move, although the visitor asked for stillness. */
+export const movingThings = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const found = new Set<string>();
+    const look = (root: ParentNode): void => {
+      for (const each of root.querySelectorAll('*')) {
+        if (each.shadowRoot) look(each.shadowRoot);
+        if (each.matches('td, tr')) continue;
+        const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(each);
+        const still = /^(?:0s(?:, )?)+$/.test(transitionDuration) && animationName === 'none';
+        if (!still || scrollBehavior === 'smooth') found.add(`${each.localName}.${each.className}`);
+      }
+    };
+    look(document);
+    return [...found];
+  });
+
+/** Pixels by which the page is wider than its window: what has to be scrolled sideways scrolls within itself. */
+export const tooWide = (page: Page): Promise<number> =>
+  page.evaluate(() => Math.max(0, (document.scrollingElement?.scrollWidth ?? 0) - innerWidth));
