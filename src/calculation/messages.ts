@@ -116,6 +116,8 @@ export type FromEngine =
       readonly results: readonly ChangedResult[];
       /** True for the answer to 'open': everything that is not listed is empty. */
       readonly complete: boolean;
+      /** A piece of a long answer: the others follow, with the same revision. */
+      readonly more?: true;
     }
   /** A message could not be carried out: the page opens the notebook anew. */
   | { readonly type: 'failed'; readonly revision: number; readonly message: string }

@@ -12,6 +12,7 @@ import type {
   ToEngine,
 } from '../calculation/index.ts';
 import { explain } from './explanation.ts';
+import { inPieces } from './in-pieces.ts';
 import { addressOf, guarded, Workbook } from '../workbook/index.ts';
 import { LibrarySchedule } from './library-schedule.ts';
 import { changesMessage, completeMessage, differencesMessage, fullResult, toldBy } from './result-message.ts';
@@ -136,7 +137,7 @@ export class Engine implements Calculator {
 
   handle(message: ToEngine, post: (message: FromEngine) => void): void {
     try {
-      post(this.#answer(message));
+      for (const piece of inPieces(this.#answer(message))) post(piece);
     } catch (error) {
       const revision = 'revision' in message ? message.revision : -1;
       post({ type: 'failed', revision, message: error instanceof Error ? error.message : String(error) });

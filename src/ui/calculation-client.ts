@@ -153,7 +153,10 @@ export class CalculationClient {
       this.#explanations.get(message.request)?.(message.explanation);
       this.#explanations.delete(message.request);
     }
-    if (message.type === 'results') {
+    if (message.type === 'results' && message.more) {
+      this.#armLimit();
+      this.events.results(message);
+    } else if (message.type === 'results') {
       this.#answered = message.revision;
       if (this.#answered >= this.#revision) {
         this.#quiet();

@@ -21,13 +21,15 @@ const isFlagged = ({ error, cautions }: KnownResult): boolean => error !== undef
 
 export class Results {
   #sheets = new Map<string, Sheet>();
+  /** A complete answer of which pieces are still to come. */
+  #coming: { readonly revision: number; readonly sheets: Map<string, Sheet> } | undefined;
   /** What is known was computed the last time; the calculator has not confirmed it yet. */
   fromLastTime = false;
 
   /** Begins with results that were stored, as far as they still have a place, until the calculator answers. */
   begin(stored: StoredResults, hasPlace: (worksheet: string, row: number, column: number) => boolean): void {
     this.fromLastTime = stored.size > 0;
-    const change = this.#change();
+    const change = this.#change(this.#sheets);
     for (const [worksheet, cells] of stored)
       for (const [address, { cautions = [], ...result }] of cells) {
         const place = readAddress(address);
@@ -62,30 +64,36 @@ export class Results {
       }
   }
 
+  /** A complete answer takes the place of what was known when its last piece is there. */
   take(message: ResultsMessage): void {
-    if (message.complete) {
-      this.#sheets = new Map();
-      this.fromLastTime = false;
-    }
-    const change = this.#change();
+    if (message.complete && this.#coming?.revision !== message.revision)
+      this.#coming = { revision: message.revision, sheets: new Map() };
+    const sheets = message.complete && this.#coming ? this.#coming.sheets : this.#sheets;
+    const change = this.#change(sheets);
     const { addresses, values } = message.numbers;
     for (let k = 0; k < addresses.length; k += 1) {
       const { worksheetIndex, row, column } = unpackAddress(addresses[k] ?? 0);
       const worksheet = message.worksheets[worksheetIndex];
       if (worksheet === undefined) continue;
-      const known = this.at(worksheet, row, column);
+      const known = sheets.get(worksheet)?.rows.get(row)?.get(column);
       if (known) change(worksheet, row, column, { ...known, value: values[k] ?? 0 });
     }
     for (const { address, result } of message.results)
       change(address.worksheet, address.row, address.column, result);
+    if (!message.complete || message.more) return;
+    this.#sheets = sheets;
+    this.#coming = undefined;
+    this.fromLastTime = false;
   }
 
   /** Puts results in place or takes them away; every row it touches becomes a new object, once. */
-  #change(): (worksheet: string, row: number, column: number, result: KnownResult | undefined) => void {
+  #change(
+    sheets: Map<string, Sheet>,
+  ): (worksheet: string, row: number, column: number, result: KnownResult | undefined) => void {
     const fresh = new Map<Sheet, Map<number, Map<number, KnownResult>>>();
     return (worksheet, row, column, result) => {
-      let sheet = this.#sheets.get(worksheet);
-      if (!sheet) this.#sheets.set(worksheet, (sheet = { rows: new Map(), flagged: new Set() }));
+      let sheet = sheets.get(worksheet);
+      if (!sheet) sheets.set(worksheet, (sheet = { rows: new Map(), flagged: new Set() }));
       let copied = fresh.get(sheet);
       if (!copied) fresh.set(sheet, (copied = new Map()));
       let cells = copied.get(row);

@@ -125,6 +125,7 @@ export class Session {
       results: (message) => {
         const first = this.results.fromLastTime && message.complete;
         this.results.take(message);
+        if (message.more) return;
         this.version += 1;
         if (first && keptResults)
           this.differences = storedDifferences(keptResults, this.results, this.notebook);

@@ -76,3 +76,23 @@ test('a complete message leaves nothing of what was known before', () => {
   expect(results.fromLastTime).toBe(false);
   expect(results.at('w', 2, 1)).toBeUndefined();
 });
+
+test('a complete answer in pieces takes the place of what was known with its last piece', () => {
+  const results = new Results();
+  results.take(message([[0, 0, number(1)], [9, 9, number(1)]], [], true)); // prettier-ignore
+  results.take({ ...message([[0, 0, number(2)]], [], true), more: true });
+  expect(results.at('w', 0, 0)?.value).toBe(1);
+  expect(results.at('w', 9, 9)?.value).toBe(1);
+  results.take(message([[1, 0, number(3)]], [], true));
+  expect(results.at('w', 0, 0)?.value).toBe(2);
+  expect(results.at('w', 1, 0)?.value).toBe(3);
+  expect(results.at('w', 9, 9)).toBeUndefined();
+});
+
+test('pieces of an answer that was broken off do not come into the next one', () => {
+  const results = new Results();
+  results.take({ ...message([[5, 5, number(2)]], [], true), revision: 1, more: true });
+  results.take({ ...message([[0, 0, number(3)]], [], true), revision: 2 });
+  expect(results.at('w', 0, 0)?.value).toBe(3);
+  expect(results.at('w', 5, 5)).toBeUndefined();
+});

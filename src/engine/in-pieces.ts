@@ -1,0 +1,19 @@
+/** A long answer in pieces: between two of them the page can take a key. */
+
+import type { FromEngine } from '../calculation/index.ts';
+
+/** Results in one piece: reading them takes the page a few milliseconds. */
+const PIECE = 2_000;
+
+/** The message itself, or pieces of it in order; all but the last say that more come. */
+export function inPieces(message: FromEngine): readonly FromEngine[] {
+  if (message.type !== 'results' || message.results.length <= PIECE) return [message];
+  const { results } = message;
+  const none = { addresses: new Uint32Array(), values: new Float64Array() };
+  const last = Math.floor((results.length - 1) / PIECE) * PIECE;
+  const pieces: FromEngine[] = [];
+  for (let from = 0; from < last; from += PIECE)
+    pieces.push({ ...message, numbers: none, results: results.slice(from, from + PIECE), more: true });
+  pieces.push({ ...message, results: results.slice(last) });
+  return pieces;
+}
