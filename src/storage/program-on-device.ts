@@ -158,7 +158,8 @@ async function isComplete(base: string): Promise<boolean> {
   const wanted: unknown = await response?.json();
   if (!Array.isArray(wanted) || wanted.length === 0) return false;
   const kept = new Set<string>();
-  for (const name of await caches.keys())
+  // Only where the worker keeps the program: looking over the notebooks too takes its time.
+  for (const name of (await caches.keys()).filter((each) => each.includes('precache')))
     for (const { url } of await (await caches.open(name)).keys()) kept.add(url.replace(/[?#].*$/, ''));
   return wanted.every((file) => kept.has(base + String(file)));
 }

@@ -6,7 +6,10 @@ import type { World } from './ports.ts';
 import type { Session } from './session.ts';
 
 export function watchPage(world: World, session: () => Session | undefined): void {
-  const wake = (): void => void world.shelf.wake();
+  const wake = (): void => {
+    void world.shelf.wake();
+    session()?.saving.retry();
+  };
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') return wake();
     keepDraft(session());

@@ -33,6 +33,8 @@ export async function openDesk(
     readonly visitor?: BrowserContextOptions;
     /** The program is installed for use without network: it takes seconds, so only where the test is about it. */
     readonly installs?: true;
+    /** Runs in every page before the program. */
+    readonly before?: () => void;
   } = {},
 ): Promise<Desk> {
   const folder = options.folder ?? DIST;
@@ -47,6 +49,7 @@ export async function openDesk(
     ...options.visitor,
   });
   if (!options.installs) await context.addInitScript(neverInstall);
+  if (options.before) await context.addInitScript(options.before);
   const page = await context.newPage();
   const troubles: string[] = [];
   page.on('pageerror', (error) => troubles.push(error.message));
