@@ -6,11 +6,12 @@ import {
   cellAt,
   isRefusal,
   readContent,
+  roleOf,
   takeCells,
   worksheetOf,
   worksheetTitled,
 } from '../document/index.ts';
-import type { GivenCell, LeftAsItWas, Notebook, Refusal, Transaction } from '../document/index.ts';
+import type { Cell, GivenCell, LeftAsItWas, Notebook, Refusal, Transaction } from '../document/index.ts';
 import { readCsvList, writeCsvList } from '../exchange/index.ts';
 import type { ListedCell } from '../exchange/index.ts';
 
@@ -82,8 +83,13 @@ export function takenList(notebook: Notebook, cells: readonly ListedCell[], from
   }
   const { transaction, left } = takeCells(ready, given, `take ${from} in`, notebook);
   const after = isRefusal(transaction) ? ready : apply(notebook, transaction.changes);
-  const contentIn = (book: Notebook, { worksheet, row, column }: GivenCell): string =>
-    cellAt(worksheetOf(book, worksheet), row, column)?.content ?? '';
+  const cellIn = (book: Notebook, { worksheet, row, column }: GivenCell): Cell | undefined =>
+    cellAt(worksheetOf(book, worksheet), row, column);
+  const changed = ({ role, ...each }: GivenCell): ListedChange => {
+    const [was, is] = [cellIn(ready, each), cellIn(after, each)];
+    const taken = role !== undefined && is && roleOf(is) === role;
+    return { ...each, ...(taken && { role }), was: was?.content ?? '', is: is?.content ?? '' };
+  };
   const unknownUnits = new Map<string, readonly string[]>();
   for (const { content } of given) {
     const read = readContent(content ?? '', notebook.currency);
@@ -91,7 +97,7 @@ export function takenList(notebook: Notebook, cells: readonly ListedCell[], from
   }
   return {
     transaction: refusal ?? transaction,
-    changes: given.map((each) => ({ ...each, was: contentIn(ready, each), is: contentIn(after, each) })),
+    changes: given.map(changed),
     same,
     added,
     titles: new Map(ready.worksheets.map(({ id, title }) => [id, title])),

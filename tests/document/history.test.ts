@@ -32,6 +32,7 @@ import {
   setUnit,
   setWidth,
   sort,
+  takeCells,
   undo,
   usersOf,
 } from '../../src/document/index.ts';
@@ -106,6 +107,9 @@ function answerOf(notebook: Notebook, draw: Draw): Transaction | Refusal {
         block: place,
         direction: pick(['down', 'right', 'up', 'left'], draw.word, 'down'),
       }),
+    () =>
+      takeCells(notebook, [{ worksheet, row, column, content: typed, label: title, name }], 'take')
+        .transaction,
     () => paste(notebook, { clipboard: copy(notebook, { worksheet, block: place }), ...goal }),
     () => paste(notebook, { clipboard: cut(notebook, { worksheet, block: place }), ...goal }),
     () => insertLines(notebook, lines),

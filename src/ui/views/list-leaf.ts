@@ -32,8 +32,12 @@ export class ListLeaf extends LitElement {
       tbody th {
         font-weight: 400;
       }
+      tbody > * > * {
+        vertical-align: top;
+      }
       tbody td {
-        overflow-wrap: anywhere;
+        min-inline-size: 150px;
+        overflow-wrap: break-word;
         white-space: normal;
       }
       .asked .near {
