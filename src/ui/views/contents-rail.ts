@@ -13,6 +13,7 @@ import type { DefinedName, Worksheet } from '../../document/index.ts';
 import { addressText } from '../../expression/index.ts';
 import { symbolParts } from '../faces.ts';
 import { isAway } from '../in-sight.ts';
+import { decimalMark } from '../number-locale.ts';
 import { openLeaf } from '../open-leaf.ts';
 import { point, showWorksheet } from '../pointing.ts';
 import type { Session } from '../session.ts';
@@ -123,6 +124,24 @@ export class ContentsRail extends LitElement {
   constructor() {
     super();
     new Watching(this);
+  }
+
+  #drawn: readonly unknown[] = [];
+
+  /** Only where what it shows has changed: keys and selections leave it as it is. */
+  override shouldUpdate(): boolean {
+    const { session } = this;
+    const now = [
+      session,
+      session?.version,
+      session?.readOnly,
+      session?.inSight.id,
+      Boolean(session?.draft),
+      decimalMark(),
+    ];
+    const differs = now.some((each, k) => each !== this.#drawn[k]);
+    this.#drawn = now;
+    return differs;
   }
 
   override render(): TemplateResult | typeof nothing {
