@@ -10,6 +10,70 @@ afterEach(async () => {
 });
 afterAll(closeBrowser);
 
+/** Holds back what one of the two places confirms, until it is let go; notes how transactions that write are asked for. */
+function holdBack(): void {
+  const page = window as Window & { held?: string; letGo?: () => void };
+  let gate = Promise.resolve();
+  let held = '';
+  Object.assign(page, {
+    hold(place: string) {
+      held = place;
+      gate = new Promise((resolve) => Object.assign(page, { letGo: resolve }));
+    },
+  });
+  const { put } = Cache.prototype;
+  Cache.prototype.put = async function late(this: Cache, ...given) {
+    await put.apply(this, given);
+    if (held === 'cache') await gate;
+  };
+  const complete = Object.getOwnPropertyDescriptor(IDBTransaction.prototype, 'oncomplete');
+  Object.defineProperty(IDBTransaction.prototype, 'oncomplete', {
+    set(this: IDBTransaction, told: (event: Event) => void) {
+      complete?.set?.call(this, (event: Event) =>
+        held === 'database' ? gate.then(() => told.call(this, event)) : told.call(this, event),
+      );
+    },
+  });
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = function noting(this: IDBDatabase, ...given) {
+    const { dataset } = document.documentElement;
+    if (given[1] === 'readwrite')
+      dataset['durability'] = `${dataset['durability'] ?? ''} ${given[2]?.durability}`;
+    return transaction.apply(this, given);
+  };
+}
+
+test(
+  '1 saved is shown when both places have confirmed and not before, and the database is asked to write through to the disk',
+  { retry: 0 },
+  async () => {
+    desk = await openDesk({ before: holdBack });
+    const { page } = desk;
+    await newNotebook(page);
+    await enter(page, 'A1', '5 mm');
+    await saved(page);
+    const status = page.locator('swarf-book .status');
+    for (const [place, at] of [
+      ['database', 'A2'],
+      ['cache', 'A3'],
+    ] as const) {
+      await page.evaluate(
+        (each) => (window as Window & { hold?: (place: string) => void }).hold?.(each),
+        place,
+      );
+      await enter(page, at, '6 mm');
+      await shows(page, at, '6 mm');
+      await page.waitForTimeout(500);
+      expect(await status.innerText()).toMatch(/^saving/);
+      await page.evaluate(() => (window as Window & { letGo?: () => void }).letGo?.());
+      await saved(page);
+    }
+    expect(await page.evaluate(() => document.documentElement.dataset['durability'])).toMatch(
+      /^(?: strict){3,}$/,
+    );
+  },
+);
+
 test(
   '1 a database that refuses twice as a dead connection does is opened again, and the edit is saved',
   { retry: 0 },
