@@ -3,7 +3,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { DEFINITIONS } from '../../src/catalogue.ts';
-import { textExtent } from '../../src/ui/figures/caption-node.ts';
+import { partsOf } from '../../src/document/index.ts';
+import { textBox, textExtent } from '../../src/ui/figures/caption-node.ts';
 import { exampleSketch, literal } from '../../src/ui/figures/call-sketch.ts';
 import type { Drawing, Shape } from '../../src/ui/figures/drawing.ts';
 import { pictureOf } from '../../src/ui/figures/drawing-picture.ts';
@@ -12,6 +13,7 @@ import { sayIn } from '../../src/ui/figures/say.ts';
 import { drawSketch, isRefused, type Sketch, type SketchValue } from '../../src/ui/figures/sketch.ts';
 import { SKETCHES, sketchOf } from '../../src/ui/figures/sketches.ts';
 import type { SvgNode } from '../../src/ui/figures/svg-node.ts';
+import { computedSheet } from '../sheets/computed-sheet.ts';
 
 const say = sayIn({ display: 'metric', currency: 'EUR' });
 const MM = 1e-3;
@@ -76,6 +78,19 @@ const numbersOf = (shape: Shape): readonly number[] => {
   }
 };
 
+const SHEETS = [
+  'chain-drilled-slot.json',
+  'crank-line-cutters.json',
+  'deep-holes-manifold.json',
+  'hinge-fitting-stock.json',
+  'long-cutter-chatter.json',
+  'pump-cover-boss.json',
+  'thread-three-ways.json',
+];
+
+const wordsOf = (part: SvgNode | string | undefined): string =>
+  typeof part === 'string' ? part : (part?.children ?? []).map(wordsOf).join('');
+
 const all = (nodes: readonly (SvgNode | string)[]): SvgNode[] =>
   nodes.flatMap((each) => (typeof each === 'string' ? [] : [each, ...all(each.children)]));
 
@@ -116,6 +131,58 @@ test.each([312, 640, 980])(
     }
   },
 );
+
+/** Every drawing that a user meets without typing a value: the jobs, the functions' examples, the shipped notebooks. */
+const everyDrawing = (): (readonly [string, Drawing])[] => {
+  const jobs = SKETCHES.map((sketch) => [sketch.key, drawn(sketch, JOBS[sketch.key] ?? {})] as const);
+  const examples = DEFINITIONS.flatMap((definition) =>
+    definition.examples.flatMap((example) => {
+      const made = exampleSketch(definition, example);
+      const answer = made && drawSketch(made.sketch, made.values, say);
+      return answer && !isRefused(answer)
+        ? [[`${definition.name} ${example.given.join('; ')}`, answer] as const]
+        : [];
+    }),
+  );
+  const figures = SHEETS.flatMap((file) => {
+    const { notebook, engine } = computedSheet(file);
+    return partsOf(notebook, 'figures').flatMap(({ title, content }) => {
+      const sketch = content.type === 'sketch' ? sketchOf(content.sketch) : undefined;
+      if (content.type !== 'sketch' || !sketch) return [];
+      const values: Record<string, SketchValue> = {};
+      for (const { key, list } of sketch.parameters) {
+        const numbers = content.values
+          .filter(({ parameter }) => parameter === key)
+          .map(({ place }) => Number(engine.result(place)?.value));
+        const [first] = numbers;
+        if (first !== undefined) values[key] = list ? numbers : first;
+      }
+      return [[`${file} ${title}`, drawn(sketch, values)] as const];
+    });
+  });
+  return [...jobs, ...examples, ...figures];
+};
+let drawings: ReturnType<typeof everyDrawing> | undefined;
+
+/** Widths of a small screen's, the desk's and the tablet's margin, of paper, and of a figure laid over the desk. */
+test.each([311, 388, 640, 980])('no word lies over another on a paper %d pixels wide', (width) => {
+  const offenders: string[] = [];
+  for (const [title, drawing] of (drawings ??= everyDrawing())) {
+    const { nodes } = pictureOf(drawing, { width, id: 'f', say, unit: MM });
+    const words = all(nodes).filter(({ tag }) => tag === 'text');
+    // The estimate of the width errs on the wide side, and a line of text is lower than its letters may reach.
+    const boxes = words.map((each) => {
+      const { left, right, top, bottom } = textBox(each);
+      const [x, y] = [0.06 * (right - left), 0.06 * (bottom - top)];
+      return { left: left + x + 2, right: right - x - 2, top: top + y + 2, bottom: bottom - y - 2 };
+    });
+    for (const [k, a] of boxes.entries())
+      for (const [l, b] of boxes.entries())
+        if (l > k && a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+          offenders.push(`${title}: ${wordsOf(words[k])} / ${wordsOf(words[l])}`);
+  }
+  expect(offenders).toEqual([]);
+});
 
 test('a view is drawn to one scale: length and height of a rectangle keep their ratio, stretched ones by the factor said', () => {
   const square: Drawing = {

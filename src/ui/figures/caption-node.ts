@@ -63,25 +63,31 @@ export function brokenLines(words: string, width: number): string[] {
 const textOf = (part: SvgNode | string): string =>
   typeof part === 'string' ? part : part.children.map(textOf).join('');
 
-/** How far the words of a picture reach, in pixels. */
-export function textExtent(nodes: readonly SvgNode[]): {
+export interface TextBox {
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
-} {
-  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const { tag, attributes, children } of nodes) {
-    if (tag !== 'text') continue;
-    const long = children.map(textOf).join('').length * TEXT * ADVANCE + 4;
-    const [x, y] = [Number(attributes['x']), Number(attributes['y'])];
-    const anchor = attributes['text-anchor'];
-    const before = anchor === 'end' ? long : anchor === 'middle' ? long / 2 : 0;
-    const turned = attributes['transform'] !== undefined;
-    left = Math.min(left, turned ? x - TEXT : x - before);
-    right = Math.max(right, turned ? x + 4 : x - before + long);
-    top = Math.min(top, turned ? y - long / 2 : y - TEXT);
-    bottom = Math.max(bottom, turned ? y + long / 2 : y + 4);
-  }
-  return { left, right, top, bottom };
+}
+
+/** Where a text stands, in pixels: its width is an estimate on the wide side. */
+export function textBox({ attributes, children }: SvgNode): TextBox {
+  const long = children.map(textOf).join('').length * TEXT * ADVANCE + 4;
+  const [x, y] = [Number(attributes['x']), Number(attributes['y'])];
+  const anchor = attributes['text-anchor'];
+  const before = anchor === 'end' ? long : anchor === 'middle' ? long / 2 : 0;
+  return attributes['transform'] === undefined
+    ? { left: x - before, right: x - before + long, top: y - TEXT, bottom: y + 4 }
+    : { left: x - TEXT, right: x + 4, top: y - long / 2, bottom: y + long / 2 };
+}
+
+/** How far the words of a picture reach, in pixels. */
+export function textExtent(nodes: readonly SvgNode[]): TextBox {
+  const boxes = nodes.filter(({ tag }) => tag === 'text').map(textBox);
+  return {
+    left: Math.min(...boxes.map(({ left }) => left)),
+    right: Math.max(...boxes.map(({ right }) => right)),
+    top: Math.min(...boxes.map(({ top }) => top)),
+    bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+  };
 }

@@ -117,7 +117,7 @@ export const THREAD_SECTION: Sketch = {
             {
               type: 'note',
               at: [1.5 * pitch, hole / 2],
-              toward: -65,
+              toward: -115,
               reach: 2.4,
               caption: { text: `hole ${length(hole)}` },
             } as const,
