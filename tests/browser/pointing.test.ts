@@ -33,7 +33,7 @@ const sheet = (page: Page, title: string): ReturnType<Page['locator']> =>
 const inSight = (page: Page): Promise<string | null> =>
   page.locator('page-grid table').getAttribute('aria-label');
 
-async function middle(page: Page, target: ReturnType<Page['locator']>): Promise<{ x: number; y: number }> {
+async function middle(target: ReturnType<Page['locator']>): Promise<{ x: number; y: number }> {
   const box = await target.boundingBox();
   if (!box) throw new Error('not in sight');
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
@@ -65,7 +65,7 @@ test('another worksheet is shown, clicked and dragged on, and Enter takes the fo
   await expect.poll(() => inSight(page)).toBe('Tool trial');
   expect(await page.locator('page-grid td.chosen').count()).toBe(0);
   expect(await activeAddress(page)).toBe("'Worksheet 1'.B2");
-  const [from, to] = [await middle(page, cell(page, 'A1')), await middle(page, cell(page, 'A3'))];
+  const [from, to] = [await middle(cell(page, 'A1')), await middle(cell(page, 'A3'))];
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   await page.mouse.move(to.x, to.y, { steps: 5 });

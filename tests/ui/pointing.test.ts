@@ -183,7 +183,7 @@ test('Enter takes the formula into the cell in which it began, leaving it goes b
 test('a worksheet that goes while it is in sight leaves the own one in sight; without a formula its first cell is selected', () => {
   const session = typing('=A1*', true, two());
   showWorksheet(session, 'w2');
-  session.follow(notebook(), { description: '', changes: [] });
+  session.follow(notebook(), { description: '', changes: [], origin: 'remote' });
   expect([session.inSight.id, text(session)]).toEqual(['w1', '=A1*']);
   const plain = typing('12', true, two());
   plain.setDraft(undefined);
