@@ -126,7 +126,9 @@ export const shared = css`
     background: var(--error-wash);
     color: var(--error);
   }
+  /* It inherits from a slot inside its details, which knows nothing of ours. */
   summary {
+    box-sizing: border-box;
     min-block-size: 26px;
     cursor: pointer;
   }

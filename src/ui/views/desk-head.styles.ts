@@ -16,13 +16,13 @@ export const headStyles = css`
   }
   h1 {
     max-inline-size: 40ch;
-    margin: 0;
+    margin: 0 0 0 -7px;
     overflow: hidden;
     font-size: 18px;
   }
   h1 button {
     max-inline-size: 100%;
-    padding-inline: 0;
+    padding-inline: 6px;
     overflow: hidden;
     text-overflow: ellipsis;
     white-space: nowrap;

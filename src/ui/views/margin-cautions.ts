@@ -36,7 +36,7 @@ export class MarginCautions extends LitElement {
       }
       li {
         margin-block-end: 8px;
-        padding: 6px 10px;
+        padding: 8px 12px;
         border-inline-start: 4px solid var(--button-edge);
         background: var(--paper-edge);
       }
@@ -44,6 +44,14 @@ export class MarginCautions extends LitElement {
       li.breach {
         border-inline-start-color: var(--error);
         background: var(--error-wash);
+      }
+      li.breach {
+        color: var(--error);
+      }
+      @media (pointer: coarse) {
+        .at {
+          display: block;
+        }
       }
       li.caution.open {
         border-inline-start-color: var(--caution);
@@ -93,7 +101,8 @@ export class MarginCautions extends LitElement {
     const open = each.acknowledged === undefined;
     const can = each.type === 'caution' || each.type === 'breach';
     return html`<li class="${each.type} ${open ? 'open' : ''}">
-      ${cellLink(session, each.address)} ${inWords(each.text)} ${otherReading(session, each.address, each)}
+      <span class="at">${cellLink(session, each.address)}</span> ${inWords(each.text)}
+      ${otherReading(session, each.address, each)}
       ${each.root ? html` · begins at ${cellLink(session, each.root)}` : nothing}
       ${
         open

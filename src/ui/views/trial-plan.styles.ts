@@ -110,6 +110,8 @@ export const planStyles = css`
     .two {
       grid-template-columns: minmax(0, 1fr);
     }
+  }
+  @media (max-width: 1000px) {
     .measurand {
       grid-template-columns: minmax(0, 2fr) minmax(0, 1fr) minmax(0, 1fr) auto;
     }

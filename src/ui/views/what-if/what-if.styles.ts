@@ -70,6 +70,12 @@ export const whatIfStyles = css`
   .pair .field {
     grid-template-columns: auto minmax(0, 1fr);
   }
+  .pair input {
+    padding-inline: 5px;
+  }
+  .one .field > span {
+    min-inline-size: 10px;
+  }
   .one {
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
