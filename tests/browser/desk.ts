@@ -156,6 +156,8 @@ export async function shows(page: Page, address: string, text: string): Promise<
 
 /** Waits until everything typed is on the disk. */
 export async function saved(page: Page): Promise<void> {
+  // An edit is held back a moment for its results, and the page calls saved what it shows: the edit before.
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 30)));
   await page.locator('swarf-book .status', { hasText: /^saved \d\d:\d\d on this device/ }).waitFor();
 }
 

@@ -1,17 +1,22 @@
-/** Runs inside the page: cuts off the end of the newest record of one sort, as a torn write would. */
+/** Runs inside the page: spoils the newest record of one sort, by cutting off its end, as a torn write would, or by another digit in a length, which only its hash tells. */
 
 export interface Spoiling {
   /** "snap" for snapshots, "j" for entries of the journal. */
   readonly part: 'snap' | 'j';
   readonly places: readonly ('database' | 'cache')[];
+  readonly how: 'cut' | 'other digit';
 }
 
 /** Gives for each place how many records of that sort it has. Stands alone, because its text is sent to the page. */
-export async function spoil({ part, places }: Spoiling): Promise<number[]> {
+export async function spoil({ part, places, how }: Spoiling): Promise<number[]> {
   interface Kept {
     readonly body: string;
   }
-  const cut = (record: Kept): Kept => ({ ...record, body: record.body.slice(0, -5) });
+  const spoilt = (record: Kept): Kept => {
+    const body = how === 'cut' ? record.body.slice(0, -5) : record.body.replace(/\d(?= mm)/, '7');
+    if (body === record.body) throw new Error('nothing was spoiled');
+    return { ...record, body };
+  };
   const answer = <Value>(request: IDBRequest<Value>): Promise<Value> =>
     new Promise((resolve, reject) => {
       request.addEventListener('success', () => resolve(request.result));
@@ -26,7 +31,7 @@ export async function spoil({ part, places }: Spoiling): Promise<number[]> {
         .objectStore('values');
       const keys = (await answer(values.getAllKeys())).map(String).filter((key) => key.includes(`/${part}/`));
       const newest = keys.sort().at(-1) ?? '';
-      await answer(values.put(cut((await answer(values.get(newest))) as Kept), newest));
+      await answer(values.put(spoilt((await answer(values.get(newest))) as Kept), newest));
       database.close();
       counts.push(keys.length);
     } else {
@@ -34,7 +39,7 @@ export async function spoil({ part, places }: Spoiling): Promise<number[]> {
       const urls = (await cache.keys()).map(({ url }) => url).filter((url) => url.includes(`/${part}/`));
       const newest = urls.sort().at(-1) ?? '';
       const record = (await (await cache.match(newest))?.json()) as Kept;
-      await cache.put(newest, new Response(JSON.stringify(cut(record))));
+      await cache.put(newest, new Response(JSON.stringify(spoilt(record))));
       counts.push(urls.length);
     }
   }
