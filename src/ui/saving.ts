@@ -13,6 +13,12 @@ const SETTLE_AFTER = 30_000;
 const KEEP_AFTER = 2_000;
 const TRY_AGAIN_AFTER = 15_000;
 
+/** Why it could not be kept, to stand within a sentence. */
+const failureWords = (reason: unknown): string =>
+  reason instanceof DOMException && reason.name === 'QuotaExceededError'
+    ? 'there is no room left'
+    : (reason instanceof Error ? reason.message : String(reason)).replace(/\.$/, '');
+
 export class Saving {
   state: SaveState;
   #writing: Promise<void> = Promise.resolve();
@@ -65,7 +71,7 @@ export class Saving {
   }
 
   #failed(reason: unknown): void {
-    this.state = { type: 'failed', words: reason instanceof Error ? reason.message : String(reason) };
+    this.state = { type: 'failed', words: failureWords(reason) };
     clearTimeout(this.#retryTimer);
     this.#retryTimer = setTimeout(() => this.retry(), TRY_AGAIN_AFTER);
   }
