@@ -169,6 +169,7 @@ export const recordStyles = css`
       white-space: normal;
     }
     td.at button {
+      min-inline-size: 84px;
       padding-inline: 6px;
     }
   }
