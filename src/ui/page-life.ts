@@ -30,9 +30,14 @@ export function watchPage(world: World, session: () => Session | undefined): voi
     void world.installation.askToKeep();
   };
   for (const type of GESTURES) window.addEventListener(type, ask);
-  for (const type of INPUTS) window.addEventListener(type, () => session()?.showNow(), { capture: true });
+  const before = (types: readonly string[], show: () => void): void => {
+    for (const type of types) window.addEventListener(type, show, { capture: true });
+  };
+  before(KEYS, () => session()?.showPageNow());
+  before(TOUCHES, () => session()?.showNow());
 }
 
 const GESTURES = ['pointerup', 'keydown'] as const;
 /** What the hands do meets the page as it is after the edit before. */
-const INPUTS = ['keydown', 'pointerdown', 'beforeinput', 'paste', 'cut', 'copy', 'drop'] as const;
+const KEYS = ['keydown', 'beforeinput', 'paste', 'cut', 'copy'] as const;
+const TOUCHES = ['pointerdown', 'drop'] as const;

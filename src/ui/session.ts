@@ -30,7 +30,7 @@ import type { KnownResult } from './results.ts';
 import { Saving, type SaveState } from './saving.ts';
 import { jumped, kept, moved } from './selection-moves.ts';
 import { storedDifferences, type StoredDifferences } from './stored-differences.ts';
-import { Watchers } from './watchers.ts';
+import { Watchers, type Turn } from './watchers.ts';
 
 /** A text being edited: in its cell and on the entry line at once. */
 export interface Draft {
@@ -151,16 +151,21 @@ export class Session {
     );
   }
 
-  subscribe(listener: () => void, last = false): () => void {
-    return this.#watchers.add(listener, last);
+  subscribe(listener: () => void, turn?: Turn): () => void {
+    return this.#watchers.add(listener, turn);
   }
 
   changed(): void {
     this.#watchers.tell();
   }
 
-  /** Tells at once what an edit has changed, without its results: before the next key or touch is taken. */
+  /** Brings everything on the screen up to date, an edit without its results if need be: before the next touch is taken. */
   showNow(): void {
+    this.#watchers.flush();
+  }
+
+  /** The same for the page alone: before the next key is taken. */
+  showPageNow(): void {
     this.#watchers.release();
   }
 

@@ -2,6 +2,7 @@
 
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Session } from './session.ts';
+import type { Turn } from './watchers.ts';
 
 export class Watching implements ReactiveController {
   #stop: (() => void) | undefined;
@@ -9,7 +10,7 @@ export class Watching implements ReactiveController {
 
   constructor(
     private readonly host: ReactiveControllerHost & { session?: Session | undefined },
-    private readonly last = false,
+    private readonly turn: Turn = 'first',
   ) {
     host.addController(this);
   }
@@ -31,6 +32,6 @@ export class Watching implements ReactiveController {
   #follow(): void {
     this.#stop?.();
     this.#session = this.host.session;
-    this.#stop = this.#session?.subscribe(() => this.host.requestUpdate(), this.last);
+    this.#stop = this.#session?.subscribe(() => this.host.requestUpdate(), this.turn);
   }
 }

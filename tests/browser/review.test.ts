@@ -97,7 +97,7 @@ test('a tick falls when the formula or its unit changes, not when rows are inser
     await page.keyboard.press('n');
     await page.keyboard.press('t');
   }
-  expect(await reviewed(page)).toBe('2');
+  await page.locator('review-walk .so b', { hasText: /^2$/ }).waitFor();
   await goTo(page, 'A1');
   await page.getByRole('button', { name: 'More…' }).click();
   await page.locator('actions-menu').getByRole('menuitem', { name: 'Insert row above' }).click();

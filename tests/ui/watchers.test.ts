@@ -64,7 +64,7 @@ test('where nothing was held back nothing is told on release', () => {
 test('who makes the browser lay out the page is told last, whenever it came', () => {
   const watchers = new Watchers();
   const order: string[] = [];
-  watchers.add(() => order.push('page'), true);
+  watchers.add(() => order.push('page'), 'last');
   watchers.add(() => order.push('head'));
   const end = watchers.add(() => order.push('margin'));
   watchers.tell();
@@ -73,4 +73,22 @@ test('who makes the browser lay out the page is told last, whenever it came', ()
   order.length = 0;
   watchers.tell();
   expect(order).toEqual(['head', 'page']);
+});
+
+test('what stands beside the page follows after a frame, once for all changes, or when everything is wanted', () => {
+  const watchers = new Watchers();
+  let count = 0;
+  watchers.add(() => (count += 1), 'later');
+  watchers.tell();
+  watchers.tell();
+  expect(count).toBe(0);
+  vi.advanceTimersByTime(100);
+  expect(count).toBe(1);
+  watchers.hold();
+  watchers.tell();
+  watchers.flush();
+  expect(count).toBe(2);
+  watchers.flush();
+  vi.advanceTimersByTime(1000);
+  expect(count).toBe(2);
 });

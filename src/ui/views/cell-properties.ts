@@ -97,7 +97,7 @@ export class CellProperties extends LitElement {
 
   constructor() {
     super();
-    new Watching(this);
+    new Watching(this, 'later');
   }
 
   override render(): TemplateResult | typeof nothing {

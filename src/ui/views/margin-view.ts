@@ -66,7 +66,7 @@ export class MarginView extends LitElement {
 
   constructor() {
     super();
-    new Watching(this);
+    new Watching(this, 'later');
   }
 
   override render(): TemplateResult | typeof nothing {

@@ -83,7 +83,7 @@ export class MarginWorking extends LitElement {
 
   constructor() {
     super();
-    new Watching(this);
+    new Watching(this, 'later');
   }
 
   override render(): TemplateResult | typeof nothing {

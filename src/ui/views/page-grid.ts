@@ -56,7 +56,7 @@ export class PageGrid extends LitElement {
 
   constructor() {
     super();
-    new Watching(this, true);
+    new Watching(this, 'last');
     const grid = (): PageGrid => this;
     this.#pointer = new PagePointer({
       get session() {
