@@ -34,6 +34,7 @@ export class QuestionDialog extends LitElement {
         background: rgb(15 24 34 / 0.4);
       }
       dialog h2 {
+        overflow-wrap: anywhere;
         color: var(--ink);
         font-size: 17px;
       }
