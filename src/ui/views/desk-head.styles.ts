@@ -85,13 +85,16 @@ export const headStyles = css`
       padding-inline: 8px;
     }
     h1 {
-      flex: 1 1 40%;
+      /* The first line is contents, title and margin. */
+      flex: 1 1 calc(100% - 200px);
       max-inline-size: none;
     }
     .narrow.last {
       order: 1;
     }
-    .status,
+    .status {
+      order: 3;
+    }
     .variant,
     .spring,
     .busy,
@@ -104,7 +107,6 @@ export const headStyles = css`
   @media (max-width: 600px) {
     .status {
       flex: 1 1 110px;
-      order: 3;
       font-size: 12px;
     }
   }
