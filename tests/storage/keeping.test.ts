@@ -5,15 +5,7 @@ import { apply, emptyNotebook, enter, isRefusal, undo } from '../../src/document
 import type { Notebook } from '../../src/document/index.ts';
 import type { StoredResults } from '../../src/exchange/index.ts';
 import { KEPT_ASIDE, riskWords, type DeviceShelf } from '../../src/storage/index.ts';
-import { MemoryLeg, NOW, shelfOn, shelfWith } from './memory-leg.ts';
-
-async function typed(shelf: DeviceShelf, notebook: Notebook, row: number, text: string): Promise<Notebook> {
-  const transaction = enter(notebook, { worksheet: 'w1', row, column: 0, typed: text });
-  if (isRefusal(transaction)) throw new Error(transaction.message);
-  const after = apply(notebook, transaction.changes);
-  await shelf.append(after, transaction);
-  return after;
-}
+import { MemoryLeg, NOW, shelfOn, shelfWith, typed } from './memory-leg.ts';
 
 async function opened(...legs: MemoryLeg[]): Promise<{ shelf: DeviceShelf; notebook: Notebook }> {
   const shelf = shelfOn(...legs);

@@ -1,5 +1,7 @@
 /** A leg in memory, which can be full or thrown away, and tabs that hear each other. */
 
+import { apply, enter, isRefusal } from '../../src/document/index.ts';
+import type { Notebook } from '../../src/document/index.ts';
 import {
   DeviceShelf,
   Overtaken,
@@ -104,4 +106,18 @@ export class MemoryLocks {
       this.#held.set(name, mine);
     });
   }
+}
+
+/** Types into column A of the first worksheet and keeps it; gives the notebook after it. */
+export async function typed(
+  shelf: DeviceShelf,
+  notebook: Notebook,
+  row: number,
+  text: string,
+): Promise<Notebook> {
+  const transaction = enter(notebook, { worksheet: 'w1', row, column: 0, typed: text });
+  if (isRefusal(transaction)) throw new Error(transaction.message);
+  const after = apply(notebook, transaction.changes);
+  await shelf.append(after, transaction);
+  return after;
 }

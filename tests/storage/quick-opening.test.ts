@@ -1,10 +1,9 @@
 /** Opening reads the first place wholly and of the others the head alone; a quiet moment later they are looked over and mended. */
 
 import { expect, test } from 'vitest';
-import { apply, emptyNotebook, enter, isRefusal } from '../../src/document/index.ts';
+import { emptyNotebook } from '../../src/document/index.ts';
 import type { Notebook } from '../../src/document/index.ts';
-import type { DeviceShelf } from '../../src/storage/index.ts';
-import { MemoryLeg, shelfOn, shelfWith } from './memory-leg.ts';
+import { MemoryLeg, shelfOn, shelfWith, typed } from './memory-leg.ts';
 
 /** Counts what is read. */
 class CountingLeg extends MemoryLeg {
@@ -20,14 +19,6 @@ class CountingLeg extends MemoryLeg {
     this.reads += found.size;
     return found;
   }
-}
-
-async function typed(shelf: DeviceShelf, notebook: Notebook, row: number, text: string): Promise<Notebook> {
-  const transaction = enter(notebook, { worksheet: 'w1', row, column: 0, typed: text });
-  if (isRefusal(transaction)) throw new Error(transaction.message);
-  const after = apply(notebook, transaction.changes);
-  await shelf.append(after, transaction);
-  return after;
 }
 
 async function kept(a: MemoryLeg, b: MemoryLeg, edits: number): Promise<Notebook> {
