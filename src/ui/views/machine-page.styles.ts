@@ -511,6 +511,17 @@ export const machineStyles = css`
       grid-template-columns: minmax(0, 1fr);
     }
   }
+  /* Where the whole page scrolls the keypad stays below what is typed into. */
+  @media (max-width: 599px) and (min-height: 560px) and (max-height: 700px) {
+    .typing-now on-screen-keypad {
+      position: sticky;
+      inset-block-end: 0;
+      z-index: 2;
+    }
+    .typing-now .field {
+      scroll-margin-block-end: 430px;
+    }
+  }
   @media (forced-colors: active) {
     .fields,
     .result {

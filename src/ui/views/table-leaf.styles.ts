@@ -98,9 +98,10 @@ export const tableStyles = css`
   }
   .answers {
     display: flex;
+    flex-wrap: wrap;
     align-items: center;
     justify-content: flex-end;
-    gap: 14px;
+    gap: 6px 14px;
   }
   .answers button {
     white-space: nowrap;
