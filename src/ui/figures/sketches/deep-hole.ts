@@ -144,7 +144,7 @@ export const DEEP_HOLE: Sketch = {
         type: 'note',
         at: [depth * 0.86, r],
         toward: 62,
-        reach: 1,
+        reach: 1.7,
         caption: { symbol: 'D', text: length(drill) },
       },
       ...(crossings.length > 0 && crossed !== undefined
