@@ -87,13 +87,13 @@ test('11 a file by which the system starts the program is opened', async () => {
 /** Sends a form as the system's share sheet does, from a place of the same server without the page's policy. */
 const share = (page: Page, action: string, name: string, text: string): Promise<void> =>
   page.evaluate(
-    ([place, title, content]) => {
+    ([place, fileTitle, content]) => {
       const form = document.createElement('form');
       Object.assign(form, { method: 'POST', action: place, enctype: 'multipart/form-data' });
       const input = document.createElement('input');
       Object.assign(input, { type: 'file', name: 'file' });
       const data = new DataTransfer();
-      data.items.add(new File([content], title, { type: 'application/json' }));
+      data.items.add(new File([content], fileTitle, { type: 'application/json' }));
       input.files = data.files;
       form.append(input);
       document.body.append(form);
