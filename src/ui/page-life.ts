@@ -33,8 +33,8 @@ export function watchPage(world: World, session: () => Session | undefined): voi
   const before = (types: readonly string[], show: () => void): void => {
     for (const type of types) window.addEventListener(type, show, { capture: true });
   };
-  before(KEYS, () => session()?.showPageNow());
-  before(TOUCHES, () => session()?.showNow());
+  before(KEYS, () => session()?.watchers.release());
+  before(TOUCHES, () => session()?.watchers.flush());
 }
 
 const GESTURES = ['pointerup', 'keydown'] as const;

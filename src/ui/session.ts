@@ -92,7 +92,8 @@ export class Session {
 
   readonly saving: Saving;
   readonly #client: CalculationClient;
-  readonly #watchers = new Watchers();
+  /** Who is told of changes, and when. */
+  readonly watchers = new Watchers();
   #previewTimer: ReturnType<typeof setTimeout> | undefined;
   #explained = '';
 
@@ -133,7 +134,7 @@ export class Session {
         if (this.computing.state === 'idle' && !this.differences) this.#keepResults();
         this.#explain(true);
         this.changed();
-        if (this.computing.state === 'idle') this.#watchers.release();
+        if (this.computing.state === 'idle') this.watchers.release();
       },
       state: (state, words) => {
         this.computing = { state, words };
@@ -152,21 +153,11 @@ export class Session {
   }
 
   subscribe(listener: () => void, turn?: Turn): () => void {
-    return this.#watchers.add(listener, turn);
+    return this.watchers.add(listener, turn);
   }
 
   changed(): void {
-    this.#watchers.tell();
-  }
-
-  /** Brings everything on the screen up to date, an edit without its results if need be: before the next touch is taken. */
-  showNow(): void {
-    this.#watchers.flush();
-  }
-
-  /** The same for the page alone: before the next key is taken. */
-  showPageNow(): void {
-    this.#watchers.release();
+    this.watchers.tell();
   }
 
   /** The user has taken note of what is computed otherwise. */
@@ -289,7 +280,7 @@ export class Session {
     this.notebook = apply(this.notebook, transaction.changes);
     this.version += 1;
     // A calculator that is busy already will not be back within a frame.
-    if (this.computing.state === 'idle') this.#watchers.hold();
+    if (this.computing.state === 'idle') this.watchers.hold();
     this.#client.apply(this.notebook, transaction.changes);
     if (transaction.selectionAfter) this.selection = transaction.selectionAfter;
     this.selection = kept(this.selection, this.worksheet);
