@@ -176,8 +176,11 @@ export const shared = css`
       color: HighlightText !important;
       forced-color-adjust: none;
     }
-    button.primary {
-      border-width: 3px;
+    button.primary,
+    button.primary:hover:not(:disabled) {
+      border: 3px solid ButtonText;
+      background: ButtonFace;
+      color: ButtonText;
     }
   }
 `;

@@ -71,6 +71,11 @@ export const keypadStyles = css`
     stroke-width: 2;
     stroke-linejoin: round;
   }
+  @media (forced-colors: active) {
+    button.primary {
+      background: ButtonFace;
+    }
+  }
   @media (min-width: 1000px) {
     .units {
       flex-wrap: wrap;
