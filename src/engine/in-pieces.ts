@@ -9,11 +9,13 @@ const PIECE = 2_000;
 export function inPieces(message: FromEngine): readonly FromEngine[] {
   if (message.type !== 'results' || message.results.length <= PIECE) return [message];
   const { results } = message;
-  const none = { addresses: new Uint32Array(), values: new Float64Array() };
   const last = Math.floor((results.length - 1) / PIECE) * PIECE;
   const pieces: FromEngine[] = [];
-  for (let from = 0; from < last; from += PIECE)
-    pieces.push({ ...message, numbers: none, results: results.slice(from, from + PIECE), more: true });
+  for (let from = 0; from < last; from += PIECE) {
+    // Columns of its own for each: they are handed over, not copied.
+    const numbers = { addresses: new Uint32Array(), values: new Float64Array() };
+    pieces.push({ ...message, numbers, results: results.slice(from, from + PIECE), more: true });
+  }
   pieces.push({ ...message, results: results.slice(last) });
   return pieces;
 }

@@ -103,5 +103,6 @@ for (const [what, content] of CASES)
     await page.keyboard.press('Enter');
     const last = (await page.locator('page-grid thead th').count()) - 2;
     await expect.poll(() => cellText(page, addressText(last, 0)), { timeout: 60_000 }).toBe('6 mm');
+    await expect.poll(() => page.locator('page-grid td.stale').count(), { timeout: 60_000 }).toBe(0);
     await saved(page);
   });

@@ -27,6 +27,10 @@ test('the pieces of a long answer hold every result once and in order, and the n
     );
     expect(pieces.flatMap(({ numbers }) => [...numbers.values])).toEqual([4]);
     expect(pieces.map(({ more }) => more ?? false)).toEqual(pieces.map((_, k) => k < pieces.length - 1));
+    // A column that was handed over can not be handed over again.
+    expect(
+      new Set(pieces.flatMap(({ numbers }) => [numbers.addresses.buffer, numbers.values.buffer])).size,
+    ).toBe(2 * pieces.length);
     expect(new Set(pieces.map(({ revision, complete }) => `${revision} ${complete}`))).toEqual(
       new Set(['7 true']),
     );
