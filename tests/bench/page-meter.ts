@@ -26,41 +26,53 @@ export function watchFirstValue(): void {
 
 /**
  * Counts for each Enter: work is the time to the last change of the cell `watched` plus the time of the frame that shows it
- * (its callbacks, style, layout, paint); the wait between the two is not counted. `frames`: 1 where the first frame after
- * the key shows the result.
+ * (its callbacks, style, layout, paint); the wait between the two is not counted. `frames`: how many frames showed a change
+ * of the page or of the entry line, up to the one with the result; 1 where the edit and its result are seen together. The
+ * meter asks for no frame by itself: it would be one more.
  */
 export function watchEdits([row, column]: readonly [number, number]): void {
-  const grid = document.querySelector('swarf-book')?.shadowRoot?.querySelector('page-grid')?.shadowRoot;
+  const app = document.querySelector('swarf-book')?.shadowRoot;
+  const grid = app?.querySelector('page-grid')?.shadowRoot;
+  const line = app?.querySelector('entry-line')?.shadowRoot;
   const cell = grid?.querySelector(`tr[data-row="${row}"] td[data-column="${column}"]`);
-  if (!cell) throw new Error('no such cell');
+  if (!grid || !line || !cell) throw new Error('no such cell');
+  const all = { subtree: true, childList: true, characterData: true, attributes: true } as const;
   window.edits = [];
+  let start = 0;
   let changedAt = 0;
-  new MutationObserver(() => (changedAt = performance.now())).observe(cell, {
-    subtree: true,
-    childList: true,
-    characterData: true,
+  let frames = 0;
+  let isAwaited = false;
+  const frame = (): void => {
+    const began = performance.now();
+    isAwaited = false;
+    frames += 1;
+    if (changedAt === 0) return;
+    const work = changedAt - start;
+    start = 0;
+    const { port1, port2 } = new MessageChannel();
+    port1.addEventListener('message', () => {
+      performance.mark('shown');
+      window.edits?.push({ work: work + (performance.now() - began), frames });
+    });
+    port1.start();
+    port2.postMessage(0);
+  };
+  new MutationObserver(() => (changedAt = performance.now())).observe(cell, all);
+  const seen = new MutationObserver(() => {
+    if (start === 0 || isAwaited) return;
+    isAwaited = true;
+    requestAnimationFrame(frame);
   });
+  seen.observe(grid, all);
+  seen.observe(line, all);
   window.addEventListener(
     'keydown',
     ({ key }) => {
       if (key !== 'Enter') return;
-      const start = performance.now();
       performance.mark('key');
-      let frames = 0;
+      start = performance.now();
       changedAt = 0;
-      const frame = (): void => {
-        const began = performance.now();
-        frames += 1;
-        if (changedAt === 0) return void requestAnimationFrame(frame);
-        const { port1, port2 } = new MessageChannel();
-        port1.addEventListener('message', () => {
-          performance.mark('shown');
-          window.edits?.push({ work: changedAt - start + (performance.now() - began), frames });
-        });
-        port1.start();
-        port2.postMessage(0);
-      };
-      requestAnimationFrame(frame);
+      frames = 0;
     },
     { capture: true },
   );

@@ -29,7 +29,7 @@ export interface BlockOf {
 
 /** Up to this many rows are all in the document. */
 export const REAL_ROWS = 100;
-const MARGIN_ROWS = 8;
+const MARGIN_ROWS = 4;
 
 interface Corners {
   readonly top: number;
