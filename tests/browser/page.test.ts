@@ -91,8 +91,8 @@ test('2 the keys of the grid pattern move, extend, edit and leave', async () => 
   expect(await cellText(page, 'A1')).toBe('');
   await page.keyboard.type('7 mm');
   await press('Enter');
-  expect(await activeAddress(page)).toBe('A2');
   await shows(page, 'A1', '7 mm');
+  expect(await activeAddress(page)).toBe('A2');
   await press('ArrowUp', 'F2');
   await press('Home', 'Delete');
   await page.keyboard.type('8');
