@@ -130,9 +130,14 @@ export async function pasteText(page: Page, text: string): Promise<void> {
   }, text);
 }
 
+/** An edit is held back a moment for its results: who reads at once reads what was before. */
+export const drawn = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 30)));
+
 /** What a cell shows: number and unit, text, or error code. */
-export function cellText(page: Page, address: string): Promise<string> {
+export async function cellText(page: Page, address: string): Promise<string> {
   const { row, column } = place(address);
+  await drawn(page);
   return page
     .locator(`page-grid tr[data-row="${row}"] td[data-column="${column}"] .face`)
     .innerText()
@@ -140,7 +145,10 @@ export function cellText(page: Page, address: string): Promise<string> {
 }
 
 /** Address of the active cell as the entry line shows it. */
-export const activeAddress = (page: Page): Promise<string> => page.locator('entry-line .place').innerText();
+export async function activeAddress(page: Page): Promise<string> {
+  await drawn(page);
+  return page.locator('entry-line .place').innerText();
+}
 
 /** Waits until a cell shows this. */
 export async function shows(page: Page, address: string, text: string): Promise<void> {
@@ -156,8 +164,7 @@ export async function shows(page: Page, address: string, text: string): Promise<
 
 /** Waits until everything typed is on the disk. */
 export async function saved(page: Page): Promise<void> {
-  // An edit is held back a moment for its results, and the page calls saved what it shows: the edit before.
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 30)));
+  await drawn(page);
   await page.locator('swarf-book .status', { hasText: /^saved \d\d:\d\d on this device/ }).waitFor();
 }
 

@@ -3,6 +3,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import {
+  drawn,
   activeAddress,
   cellText,
   closeBrowser,
@@ -309,6 +310,7 @@ for (const rows of [60, 900]) {
     const second = await cell(page, 'A2').boundingBox();
     expect(second?.y ?? 0).toBeGreaterThanOrEqual(corner.y + corner.height - 2);
     await press(page, 'Control+z', 'Control+z');
+    await drawn(page);
     expect(await page.locator('page-grid .scroller.head-row').count()).toBe(0);
   });
 }

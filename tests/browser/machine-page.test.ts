@@ -2,7 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, goTo, newNotebook, openDesk, shows, type Desk } from './desk.ts';
+import { drawn, closeBrowser, enter, goTo, newNotebook, openDesk, shows, type Desk } from './desk.ts';
 
 let desk: Desk | undefined;
 afterEach(async () => {
@@ -49,8 +49,10 @@ async function atMachine(size = SIZES[0], who: readonly string[] = ['JK']): Prom
 
 const field = (page: Page, address: string): ReturnType<Page['locator']> =>
   page.locator(`machine-page .field[data-cell=${address}]`);
-const value = (page: Page, address: string): Promise<string> =>
-  page.locator(`machine-page [data-field=${address}]`).inputValue();
+async function value(page: Page, address: string): Promise<string> {
+  await drawn(page);
+  return page.locator(`machine-page [data-field=${address}]`).inputValue();
+}
 const press = async (page: Page, ...names: string[]): Promise<void> => {
   for (const name of names)
     await page.locator('on-screen-keypad').getByRole('button', { name, exact: true }).tap();

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import {
+  drawn,
   activeAddress,
   closeBrowser,
   enter,
@@ -30,8 +31,10 @@ const cell = (page: Page, address: string): ReturnType<Page['locator']> =>
 const line = (page: Page): Promise<string> => page.locator('entry-line .field input').inputValue();
 const sheet = (page: Page, title: string): ReturnType<Page['locator']> =>
   page.locator('contents-rail .sheet button', { hasText: title });
-const inSight = (page: Page): Promise<string | null> =>
-  page.locator('page-grid table').getAttribute('aria-label');
+async function inSight(page: Page): Promise<string | null> {
+  await drawn(page);
+  return page.locator('page-grid table').getAttribute('aria-label');
+}
 
 async function middle(target: ReturnType<Page['locator']>): Promise<{ x: number; y: number }> {
   const box = await target.boundingBox();
