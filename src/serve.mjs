@@ -1,11 +1,11 @@
 /** Builds the page if need be and serves it: on this computer over http, in the local network only over https. */
 
-import { createReadStream } from 'node:fs';
-import { readFile, stat } from 'node:fs/promises';
+import { open, readFile } from 'node:fs/promises';
 import { createServer as createHttp } from 'node:http';
 import { createServer as createHttps } from 'node:https';
 import { networkInterfaces } from 'node:os';
 import { dirname, extname, join, normalize, sep } from 'node:path';
+import { pipeline } from 'node:stream';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 
@@ -35,8 +35,13 @@ function answer(folder) {
     }
     const file = join(folder, path.endsWith(sep) || path.endsWith('/') ? join(path, 'index.html') : path);
     if (!file.startsWith(folder + sep)) return end(404);
-    const found = await stat(file).catch(() => undefined);
-    if (!found?.isFile()) return end(404);
+    // Opened before it is looked at: length and content belong together, also where a new build is laid over this one meanwhile.
+    const opened = await open(file).catch(() => undefined);
+    const found = await opened?.stat();
+    if (!opened || !found?.isFile()) {
+      await opened?.close();
+      return end(404);
+    }
     response.writeHead(200, {
       'content-type': TYPES.get(extname(file)) ?? 'application/octet-stream',
       'content-length': found.size,
@@ -46,8 +51,9 @@ function answer(folder) {
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
     });
-    if (request.method === 'HEAD') return response.end();
-    return createReadStream(file).pipe(response);
+    if (request.method !== 'HEAD') return pipeline(opened.createReadStream(), response, () => {});
+    await opened.close();
+    return response.end();
   };
 }
 

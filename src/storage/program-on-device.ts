@@ -45,8 +45,6 @@ export class ProgramOnDevice {
       });
       const registration = await navigator.serviceWorker.register(url);
       this.#registration = registration;
-      // What was fetched just now is the newest there is.
-      const first = !registration.active;
       registration.addEventListener('updatefound', () => this.#watch(registration.installing));
       this.#watch(registration.installing);
       document.addEventListener('visibilitychange', () => {
@@ -54,8 +52,8 @@ export class ProgramOnDevice {
       });
       setInterval(() => void this.checkForUpdate(), HOUR);
       await navigator.serviceWorker.ready;
-      if (first) await this.#lookForReadiness();
-      else await this.checkForUpdate();
+      // Not asked for a newer version: after every start the browser does so by itself, and two askers at once can both stay without an answer.
+      await this.#lookForReadiness();
     } catch {
       this.#set('unsupported');
     }

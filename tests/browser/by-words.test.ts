@@ -62,6 +62,7 @@ test('a tablet: the chip-thinning notebook is opened, its radial engagement chan
   await reader.reads('0.2836');
   await reader.tapBeside('radial engagement', '260');
   await reader.tapBeside('radial engagement', '260');
+  await reader.reads('Done');
   await reader.tap('3');
   await reader.tap('Done');
   await page.getByText('0.2836').filter({ visible: true }).first().waitFor({ state: 'detached' });

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { serve, type Serving } from '../../src/serve.mjs';
 import {
+  drawn,
   DIST,
   cellText,
   closeBrowser,
@@ -37,6 +38,7 @@ async function undoAll(page: Page): Promise<number> {
   while (await button(page, 'Undo').isEnabled()) {
     await button(page, 'Undo').click();
     count += 1;
+    await drawn(page);
   }
   return count;
 }

@@ -84,7 +84,8 @@ async function lookForIt(page: Page): Promise<void> {
 
 test(
   '6 accepted while editing, nothing is lost; the other tab finishes its edit and then follows',
-  { retry: 0 },
+  // Chromium now and then never answers who asks for a newer version; nothing can be lost by that.
+  { retry: 3 },
   async () => {
     const { page, context } = await deskOfItsOwn();
     expect(scriptOf(next)).not.toBe(scriptOf(DIST));
