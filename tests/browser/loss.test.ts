@@ -246,6 +246,8 @@ test(
     expect(readFileSync(await download.path(), 'utf8')).toContain('6 mm');
     const again = page.locator('.band').getByRole('button', { name: 'Try again' });
     await again.click();
+    // There is still no room: it has failed again before there is some.
+    await page.waitForTimeout(1000);
     await band(page, 'Not saved on this device');
     await devtools.send('Storage.overrideQuotaForOrigin', { origin });
     await again.click();
