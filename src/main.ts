@@ -17,7 +17,7 @@ import {
   readFile,
   saveFile,
 } from './storage/index.ts';
-import { AppView, type Catalogue, type Template, type World } from './ui/index.ts';
+import { AppView, afterFrame, type Catalogue, type Template, type World } from './ui/index.ts';
 
 interface Policy {
   createScriptURL(url: string): string;
@@ -54,11 +54,7 @@ const templates: Template[] = EXAMPLES.flatMap(({ path, title, question }) => {
 });
 
 /** Settles when the page has been painted once more, or after a while where nothing is painted (a tab in the background). */
-const painted = (): Promise<void> =>
-  new Promise((resolve) => {
-    requestAnimationFrame(() => setTimeout(resolve));
-    setTimeout(resolve, 1000);
-  });
+const painted = (): Promise<void> => new Promise(afterFrame);
 
 /** The texts of the functions are long: values are painted before they are read. */
 async function loadCatalogue(): Promise<Catalogue> {

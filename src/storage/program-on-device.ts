@@ -52,7 +52,7 @@ export class ProgramOnDevice {
       });
       setInterval(() => void this.checkForUpdate(), HOUR);
       await navigator.serviceWorker.ready;
-      // Not asked for a newer version: after every start the browser does so by itself, and two askers at once can both stay without an answer.
+      // A newer version is not asked for here: after every start the browser does so by itself.
       await this.#lookForReadiness();
     } catch {
       this.#set('unsupported');

@@ -1,7 +1,7 @@
 /** What may wait until the page has been painted once more. */
 
 /** Milliseconds after which it is done without a frame: a tab in the background is not painted. */
-const WITHOUT = 100;
+const WITHOUT = 1000;
 
 /** Runs this after the next frame; the answer takes it back. */
 export function afterFrame(run: () => void): () => void {

@@ -1,3 +1,4 @@
+export * from './after-frame.ts';
 export * from './ports.ts';
 export * from './saving.ts';
 export * from './session.ts';

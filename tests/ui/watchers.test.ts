@@ -82,7 +82,7 @@ test('what stands beside the page follows after a frame, once for all changes, o
   watchers.tell();
   watchers.tell();
   expect(count).toBe(0);
-  vi.advanceTimersByTime(100);
+  vi.advanceTimersByTime(1000);
   expect(count).toBe(1);
   watchers.hold();
   watchers.tell();

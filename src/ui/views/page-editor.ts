@@ -22,7 +22,7 @@ const isAt = (input: HTMLInputElement, { from, to }: Draft): boolean =>
   input.selectionStart === from && input.selectionEnd === to;
 
 export class PageEditor {
-  /** The field and a spare one: the focus goes from one to the other, which costs half of taking the field away and bringing it back. */
+  /** The field and a spare one: the focus goes from one to the other, so that the browser lays the page out once, not twice. */
   #fields: readonly [HTMLInputElement, HTMLInputElement];
   #shown: Draft | undefined;
 

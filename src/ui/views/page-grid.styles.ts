@@ -122,7 +122,7 @@ export const gridStyles = css`
     cursor: cell;
     vertical-align: middle;
   }
-  /* Each row is painted for itself, and only the cells with something placed over them are layers: a frame costs a third. */
+  /* Each row is painted for itself, and only the cells with something placed over them are layers: both spare work in every frame. */
   tbody tr {
     position: relative;
     z-index: 0;
