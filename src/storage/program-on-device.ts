@@ -6,8 +6,6 @@ import { isUninstalledTablet, riskWords } from './storage-signs.ts';
 export type Readiness = 'insecure' | 'unsupported' | 'loading' | 'ready';
 
 const HOUR = 3_600_000;
-/** Milliseconds after which a place that is asked for a newer version counts as one that gives no answer. */
-const PATIENCE = 20_000;
 /** The build's list of its own files, one of them. */
 const LIST = 'kept-files.json';
 
@@ -71,13 +69,12 @@ export class ProgramOnDevice {
   async checkForUpdate(): Promise<boolean> {
     const registration = this.#registration;
     if (!registration) return false;
-    const asked = activated(registration.active).then(() => registration.update());
-    const late = new Promise((_, reject) => setTimeout(reject, PATIENCE));
-    const answered = await Promise.race([asked, late]).then(
+    const answered = await registration.update().then(
       () => true,
       () => false,
     );
     this.#watch(registration.installing);
+    await installed(registration.installing);
     await this.#lookForReadiness();
     return answered;
   }
@@ -142,12 +139,9 @@ export class ProgramOnDevice {
   }
 }
 
-/**
- * Settles when the worker is past its activation. Chromium asked for an update before that now and then never answers, and
- * from then on neither it nor another page of this address can register or update anything (measured: 4 of 40 on a busy computer).
- */
-function activated(worker: ServiceWorker | null): Promise<void> {
-  if (worker?.state !== 'activating') return Promise.resolve();
+/** Settles when the worker has everything it keeps, or could not get it. */
+function installed(worker: ServiceWorker | null): Promise<void> {
+  if (worker?.state !== 'installing') return Promise.resolve();
   return new Promise((resolve) => worker.addEventListener('statechange', () => resolve(), { once: true }));
 }
 

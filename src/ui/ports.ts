@@ -127,7 +127,10 @@ export interface Installation {
   beforeReload(finished: (waiting: boolean) => Promise<boolean>): void;
   /** Lets the waiting version take over once the open edit is written; the page reloads when it has. */
   acceptUpdate(): Promise<void>;
-  /** Settles when a newer version, if there is one, waits; false where the place it comes from gave no answer. */
+  /**
+   * Settles when a newer version, if there is one, waits; false where the place it comes from could not be reached. A browser that
+   * has just started may ask only when its first visible page is at rest, Chromium 3 minutes later at the latest.
+   */
   checkForUpdate(): Promise<boolean>;
 }
 

@@ -172,3 +172,11 @@ export async function saved(page: Page): Promise<void> {
 export async function readyWithoutNetwork(page: Page): Promise<void> {
   await page.getByText('ready without network', { exact: false }).first().waitFor({ timeout: 30_000 });
 }
+
+/**
+ * Waits until the browser asks for newer versions: just started, it does not before its first visible page is at rest, and
+ * where that page goes out of sight first only 3 minutes later (Chromium: "delays BEST_EFFORT tasks during startup").
+ */
+export async function asksForVersions(page: Page): Promise<void> {
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+}

@@ -82,7 +82,7 @@ test('with the server stopped licence, notices and source can be read, and a new
   await page.getByText('there is no newer version ready').waitFor();
   await desk.stopServer();
   await page.getByRole('button', { name: 'Look for a newer version' }).click();
-  await page.getByText('could not be asked').waitFor();
+  await page.getByText('could not be reached').waitFor();
   await page.getByText('This device can open it without network').waitFor();
   const [notices] = await Promise.all([
     page.waitForEvent('popup'),
@@ -98,4 +98,25 @@ test('with the server stopped licence, notices and source can be read, and a new
   const archive = gunzipSync(readFileSync(await download.path()));
   // A file's header begins with its path (POSIX ustar).
   expect(archive.includes('swarfbook/src/main.ts\0')).toBe(true);
+});
+
+/** The browser's answer comes when the page's "answer" event does; the page's 20 seconds of patience are shortened. */
+function answersLate(): void {
+  const { setTimeout } = window;
+  window.setTimeout = ((task: TimerHandler, wait?: number, ...rest: unknown[]) =>
+    setTimeout(task, wait === 20_000 ? 100 : wait, ...rest)) as typeof window.setTimeout;
+  ServiceWorkerRegistration.prototype.update = function late() {
+    return new Promise((resolve) => window.addEventListener('answer', () => resolve(this), { once: true }));
+  };
+}
+
+test('a browser that takes its time to ask is said to do so, and its late answer is told', async () => {
+  desk = await openDesk({ installs: true, before: answersLate });
+  const { page } = desk;
+  await page.getByRole('button', { name: 'About', exact: true }).click();
+  await readyWithoutNetwork(page);
+  await page.getByRole('button', { name: 'Look for a newer version' }).click();
+  await page.getByText('No answer yet').waitFor();
+  await page.evaluate(() => window.dispatchEvent(new Event('answer')));
+  await page.getByText('there is no newer version ready').waitFor();
 });

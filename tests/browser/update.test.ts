@@ -8,6 +8,7 @@ import { build } from 'vite';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import {
   DIST,
+  asksForVersions,
   closeBrowser,
   enter,
   goTo,
@@ -45,21 +46,11 @@ afterAll(async () => {
   rmSync(home, { recursive: true, force: true });
 });
 
-/** Notes in which states the worker in charge was when a newer version was asked for. */
-function noteStates(): void {
-  const { update } = ServiceWorkerRegistration.prototype;
-  ServiceWorkerRegistration.prototype.update = function noting(this: ServiceWorkerRegistration) {
-    const states = (document.documentElement.dataset['askedIn'] ??= '');
-    document.documentElement.dataset['askedIn'] = `${states} ${this.active?.state}`;
-    return update.call(this);
-  };
-}
-
 /** A desk at a folder of its own, with this version in it. */
 async function deskOfItsOwn(): Promise<Desk> {
   served = join(home, `served-${(count += 1)}`);
   cpSync(DIST, served, { recursive: true });
-  desk = await openDesk({ folder: served, installs: true, before: noteStates });
+  desk = await openDesk({ folder: served, installs: true });
   return desk;
 }
 
@@ -82,60 +73,53 @@ async function lookForIt(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Change to it now' }).waitFor();
 }
 
-test(
-  '6 accepted while editing, nothing is lost; the other tab finishes its edit and then follows',
-  // Chromium now and then never answers who asks for a newer version; nothing can be lost by that.
-  { retry: 3 },
-  async () => {
-    const { page, context } = await deskOfItsOwn();
-    expect(scriptOf(next)).not.toBe(scriptOf(DIST));
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
-    await readyWithoutNetwork(page);
-    const other = await context.newPage();
-    await other.goto(page.url().replace(/#.*/, ''));
-    await newNotebook(other);
-    await enter(other, 'A1', '70 mm');
-    await saved(other);
-    await goTo(other, 'A2');
-    await other.keyboard.type('77 mm');
-    serveNext();
-    await page.bringToFront();
-    await lookForIt(page);
-    // Asked before the end of its activation Chromium now and then never answers.
-    expect(await page.evaluate(() => document.documentElement.dataset['askedIn'])).toMatch(
-      /^(?: activated)+$/,
-    );
-    await goTo(page, 'A2');
-    await page.keyboard.type('=A1*2');
-    const reloaded = page.waitForEvent('load');
-    await page.getByRole('button', { name: 'Change to it now' }).click();
-    await reloaded;
-    await shows(page, 'A1', '5 mm');
-    await shows(page, 'A2', '10 mm');
-    expect(await script(page)).toBe(scriptOf(next));
-    expect(await page.getByRole('button', { name: 'Change to it now' }).count()).toBe(0);
-    await other.bringToFront();
-    await other.locator('.band', { hasText: 'follows when the open edit is finished' }).waitFor();
-    expect(await script(other)).toBe(scriptOf(DIST));
-    const followed = other.waitForEvent('load');
-    await other.keyboard.press('Enter');
-    await followed;
-    await shows(other, 'A1', '70 mm');
-    await shows(other, 'A2', '77 mm');
-    expect(await script(other)).toBe(scriptOf(next));
-    await other.getByRole('button', { name: 'Undo', exact: true }).click();
-    await shows(other, 'A2', '');
-    expect(desk?.troubles).toEqual([]);
-  },
-);
+test('6 accepted while editing, nothing is lost; the other tab finishes its edit and then follows', async () => {
+  const { page, context } = await deskOfItsOwn();
+  expect(scriptOf(next)).not.toBe(scriptOf(DIST));
+  await newNotebook(page);
+  await enter(page, 'A1', '5 mm');
+  await saved(page);
+  await readyWithoutNetwork(page);
+  await asksForVersions(page);
+  const other = await context.newPage();
+  await other.goto(page.url().replace(/#.*/, ''));
+  await newNotebook(other);
+  await enter(other, 'A1', '70 mm');
+  await saved(other);
+  await goTo(other, 'A2');
+  await other.keyboard.type('77 mm');
+  serveNext();
+  await page.bringToFront();
+  await lookForIt(page);
+  await goTo(page, 'A2');
+  await page.keyboard.type('=A1*2');
+  const reloaded = page.waitForEvent('load');
+  await page.getByRole('button', { name: 'Change to it now' }).click();
+  await reloaded;
+  await shows(page, 'A1', '5 mm');
+  await shows(page, 'A2', '10 mm');
+  expect(await script(page)).toBe(scriptOf(next));
+  expect(await page.getByRole('button', { name: 'Change to it now' }).count()).toBe(0);
+  await other.bringToFront();
+  await other.locator('.band', { hasText: 'follows when the open edit is finished' }).waitFor();
+  expect(await script(other)).toBe(scriptOf(DIST));
+  const followed = other.waitForEvent('load');
+  await other.keyboard.press('Enter');
+  await followed;
+  await shows(other, 'A1', '70 mm');
+  await shows(other, 'A2', '77 mm');
+  expect(await script(other)).toBe(scriptOf(next));
+  await other.getByRole('button', { name: 'Undo', exact: true }).click();
+  await shows(other, 'A2', '');
+  expect(desk?.troubles).toEqual([]);
+});
 
 test('6 with an entry that is refused (longer than a cell takes) the new version waits, and the entry stays open', async () => {
   const { page } = await deskOfItsOwn();
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');
   await readyWithoutNetwork(page);
+  await asksForVersions(page);
   serveNext();
   await lookForIt(page);
   await goTo(page, 'A2');

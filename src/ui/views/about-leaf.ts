@@ -7,7 +7,10 @@ import { shared } from '../shared.styles.ts';
 import { USUAL_CAUTIONS } from '../usual-cautions.ts';
 import { leafStyles } from './leaf.styles.ts';
 
-type Answer = 'asking' | 'asked' | 'unreachable';
+type Answer = 'asking' | 'late' | 'asked' | 'unreachable';
+
+/** Milliseconds without an answer after which the reader is told that it may take longer. */
+const PATIENCE = 20_000;
 
 const READY: Readonly<Record<Installation['readiness'], string>> = {
   ready: 'This device can open it without network.',
@@ -77,7 +80,9 @@ export class AboutLeaf extends LitElement {
     if (this.waiting)
       return 'A newer version is ready. It begins when you change to it; everything typed is saved first.';
     if (this.answer === 'asking') return 'Asking…';
-    if (this.answer === 'unreachable') return 'The place it came from could not be asked: no answer came.';
+    if (this.answer === 'late')
+      return 'No answer yet. A browser that has just started may wait some minutes before it asks; a newer version is then offered by itself.';
+    if (this.answer === 'unreachable') return 'The place it came from could not be reached.';
     return this.answer === 'asked'
       ? 'Asked just now: there is no newer version ready at the place it came from.'
       : '';
@@ -85,7 +90,9 @@ export class AboutLeaf extends LitElement {
 
   async #ask(world: World): Promise<void> {
     this.answer = 'asking';
+    const late = setTimeout(() => (this.answer = 'late'), PATIENCE);
     this.answer = (await world.installation.checkForUpdate()) ? 'asked' : 'unreachable';
+    clearTimeout(late);
   }
 
   #change({ installation }: World): void {
