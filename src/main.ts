@@ -42,6 +42,8 @@ const shelf = new DeviceShelf({
   now: Date.now,
   program: build,
   quiet: () => painted().then(() => new Promise((resolve) => setTimeout(resolve, 1000))),
+  // Out of sight the page may end at any moment, and nobody waits for it.
+  pause: () => new Promise((resolve) => (document.hidden ? resolve() : setTimeout(resolve))),
   locks,
   channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel(`swarfbook ${base}`) : undefined,
 });

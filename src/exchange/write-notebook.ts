@@ -51,39 +51,76 @@ function worksheetObject(worksheet: Worksheet): Record<string, unknown> {
 const numberOrNull = (value: number): number | null => (Number.isFinite(value) ? value + 0 : null);
 
 /** A result without what can be left out. */
-function resultLine({ value, kind, unit, error, cautions }: StoredResult): OneLine {
-  return new OneLine({
+function lean({ value, kind, unit, error, cautions }: StoredResult): StoredResult {
+  return {
     value: typeof value === 'number' ? numberOrNull(value) : value,
     kind,
     unit,
     ...(error && { error: { code: error.code, message: error.message } }),
     ...(cautions &&
       cautions.length > 0 && { cautions: cautions.map(({ key, text, type }) => ({ key, text, type })) }),
-  });
+  };
 }
 
-/** Results of formulas and of the cells they fill; what was typed speaks for itself. */
+/** Where a result stands that is kept: that of a formula or of a cell it fills; what was typed speaks for itself. */
+function keptPlace(
+  worksheet: Worksheet,
+  address: string,
+): { readonly row: number; readonly column: number } | undefined {
+  const place = addressPlace(address);
+  const cell = place && cellAt(worksheet, place.row, place.column);
+  return cell && !cell.content.startsWith('=') ? undefined : place;
+}
+
 function resultsObject(notebook: Notebook, results: StoredResults): Entries {
   const worksheets: [string, unknown][] = [];
   for (const { id } of notebook.worksheets) {
     const worksheet = worksheetOf(notebook, id);
     const list = [...(results.get(id) ?? [])].flatMap(([address, result]) => {
-      const place = addressPlace(address);
-      const cell = place && cellAt(worksheet, place.row, place.column);
-      if (!place || (cell && !cell.content.startsWith('='))) return [];
-      return [{ order: place.row * 64 + place.column, address, result }];
+      const place = keptPlace(worksheet, address);
+      return place ? [{ order: place.row * 64 + place.column, address, result }] : [];
     });
     if (list.length === 0) continue;
     list.sort((a, b) => a.order - b.order);
-    const entries = list.map(({ address, result }): [string, unknown] => [address, resultLine(result)]);
+    const entries = list.map(({ address, result }): [string, unknown] => [
+      address,
+      new OneLine(lean(result)),
+    ]);
     worksheets.push([id, new Entries(entries)]);
   }
   return new Entries(worksheets);
 }
 
-/** The results alone, as text for `readResults`. */
-export const writeResults = (notebook: Notebook, results: StoredResults): string =>
-  lineJson(resultsObject(notebook, results));
+/** Results in one piece of `writeResults`. */
+const PIECE = 1_000;
+
+/**
+ * The results alone: put together, the pieces are a text for `readResults`, "{}" where there are none. In the order in
+ * which they are given, not canonical. A piece takes a few milliseconds: the page's thread is free between two of them.
+ */
+export function* writeResults(notebook: Notebook, results: StoredResults): Generator<string, void> {
+  let piece = '{';
+  let seen = 0;
+  let betweenWorksheets = '';
+  for (const { id } of notebook.worksheets) {
+    const worksheet = worksheetOf(notebook, id);
+    const opening = `${betweenWorksheets}${JSON.stringify(id)}:{`;
+    let before = opening;
+    for (const [address, result] of results.get(id) ?? []) {
+      if (keptPlace(worksheet, address)) {
+        piece += `${before}${JSON.stringify(address)}:${JSON.stringify(lean(result))}`;
+        before = ',\n';
+      }
+      if ((seen += 1) % PIECE > 0) continue;
+      yield piece;
+      piece = '';
+    }
+    if (before === opening) continue;
+    piece += '}';
+    betweenWorksheets = ',\n';
+  }
+  yield `${piece}}`;
+}
 
 /** The lists beside the worksheets, one record a line. */
 function partsObject(parts: Parts): Record<string, unknown> {

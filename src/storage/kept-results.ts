@@ -21,15 +21,23 @@ const isKeptText = (value: unknown): value is ResultsRecord =>
   value !== null &&
   ['hash', 'program', 'body'].every((key) => typeof (value as Record<string, unknown>)[key] === 'string');
 
-/** Undefined where they are too many to be kept. */
-export function resultsRecord(
+/**
+ * The record of results that belong to the notebook whose last entry has this hash: written piece by piece, `next` between
+ * them. Undefined where they are too many to be kept, or where `next` says that they are no longer wanted.
+ */
+export async function resultsRecord(
   notebook: Notebook,
   results: StoredResults,
-  hash: string,
-  program: string,
-): ResultsRecord | undefined {
-  const body = results.size > 0 ? writeResults(notebook, results) : '';
-  return body === '' || body.length > LONGEST ? undefined : { hash, program, body };
+  { hash, program }: { readonly hash: string; readonly program: string },
+  next: () => Promise<boolean>,
+): Promise<ResultsRecord | undefined> {
+  if (results.size === 0) return undefined;
+  let body = '';
+  for (const piece of writeResults(notebook, results)) {
+    body += piece;
+    if (body.length > LONGEST || !(await next())) return undefined;
+  }
+  return { hash, program, body };
 }
 
 export function keptResultsOf({ notebook, best, finds }: KeptNotebook): KeptResults {

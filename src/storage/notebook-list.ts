@@ -34,7 +34,10 @@ export class NotebookList {
       [recordKey.head(id), { seq: 1, hash: first.hash }],
       [recordKey.meta(id), meta],
     ]);
-    const record = resultsRecord(notebook, results, first.hash, program);
+    const record = await resultsRecord(notebook, results, { hash: first.hash, program }, async () => {
+      await this.around.pause?.();
+      return true;
+    });
     if (record) put.set(recordKey.results(id), record);
     for (const leg of this.around.legs) await leg.write({ put });
     this.tell({ type: 'listed', id });

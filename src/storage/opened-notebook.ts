@@ -46,5 +46,7 @@ export interface ShelfSurroundings {
   readonly locks?: LockManager | undefined;
   /** Settles in a quiet moment after the page was opened; at once where it is absent. */
   readonly quiet?: () => Promise<void>;
+  /** Settles when the page had its turn; at once where it is absent. */
+  readonly pause?: () => Promise<void>;
   readonly channel?: TabChannel | undefined;
 }

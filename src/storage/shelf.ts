@@ -268,13 +268,21 @@ export class DeviceShelf extends NotebookList {
       .map((each) => each.seq);
   }
 
-  /** Keeps the results of the notebook as it is now, to be painted at the next start. A loss of them is no loss. */
+  /**
+   * Keeps the results of the notebook as it is now, to be painted at the next start: `results` must stay as they are
+   * meanwhile. An edit that comes between two pieces ends it. A loss of them is no loss.
+   */
   async keepResults(notebook: Notebook, results: StoredResults): Promise<void> {
     const [leg] = this.around.legs;
-    if (!leg || !this.#mine || notebook !== this.#notebook || this.#pending.length > 0) return;
-    const { hash } = this.#head;
-    const record = resultsRecord(notebook, results, hash, this.around.program);
+    const stands = (): boolean => this.#mine && notebook === this.#notebook && this.#pending.length === 0;
+    if (!leg || !stands()) return;
     const key = recordKey.results(this.#id);
+    const of = { hash: this.#head.hash, program: this.around.program };
+    const record = await resultsRecord(notebook, results, of, async () => {
+      await this.around.pause?.();
+      return stands();
+    });
+    if (!stands()) return;
     const put = new Map(record ? [[key, record]] : []);
     await leg.write({ put, remove: record ? [] : [key] }).catch(() => undefined);
   }

@@ -28,7 +28,8 @@ export class Saving {
   #retryTimer: ReturnType<typeof setTimeout> | undefined;
   /** Notebook whose results are kept already, and those that wait for a quiet moment. */
   #resultsOf: Notebook | undefined;
-  #waiting: { readonly notebook: Notebook; results(): StoredResults } | undefined;
+  #waiting: { readonly notebook: Notebook; results(): StoredResults | undefined } | undefined;
+  #keeping: Promise<void> = Promise.resolve();
 
   constructor(
     private readonly world: World,
@@ -45,6 +46,7 @@ export class Saving {
   /** `notebook` is the one after the transaction. */
   keep(notebook: Notebook, transaction: Transaction): void {
     this.#last = transaction;
+    this.#waiting = undefined;
     this.state = { type: 'saving' };
     this.#writing = this.#writing
       .then(() => this.world.shelf.append(notebook, transaction))
@@ -76,21 +78,28 @@ export class Saving {
     this.#retryTimer = setTimeout(() => this.retry(), TRY_AGAIN_AFTER);
   }
 
-  /** Keeps results in a quiet moment, unless others come before. */
-  keepResults(notebook: Notebook, results: () => StoredResults): void {
+  /** Keeps results in a quiet moment, unless others or an edit come before; `results` gives undefined where they are no longer those of the notebook. */
+  keepResults(notebook: Notebook, results: () => StoredResults | undefined): void {
     if (notebook === this.#resultsOf) return;
     this.#waiting = { notebook, results };
     clearTimeout(this.#keepTimer);
     this.#keepTimer = setTimeout(() => void this.flushResults(), KEEP_AFTER);
   }
 
-  async flushResults(): Promise<void> {
+  /** Settles when those that waited are kept. */
+  flushResults(): Promise<void> {
+    const keep = (): Promise<void> => this.#keepWaiting();
+    return (this.#keeping = this.#keeping.then(keep, keep));
+  }
+
+  async #keepWaiting(): Promise<void> {
     await this.#writing;
     const waiting = this.#waiting;
-    if (!waiting) return;
     this.#waiting = undefined;
+    const results = waiting?.results();
+    if (!waiting || !results) return;
     this.#resultsOf = waiting.notebook;
-    await this.world.shelf.keepResults(waiting.notebook, waiting.results());
+    await this.world.shelf.keepResults(waiting.notebook, results);
   }
 
   /** Settles when everything committed so far is on the disk, or is known not to be: true where nothing failed. */

@@ -1,9 +1,8 @@
-/** What is kept when things go wrong or slow: lost confirmations, places thrown away under the open page, results, the list. */
+/** What is kept when things go wrong or slow: lost confirmations, places thrown away under the open page, the list. */
 
 import { expect, test } from 'vitest';
 import { apply, emptyNotebook, enter, isRefusal, undo } from '../../src/document/index.ts';
 import type { Notebook } from '../../src/document/index.ts';
-import type { StoredResults } from '../../src/exchange/index.ts';
 import { KEPT_ASIDE, riskWords, type DeviceShelf } from '../../src/storage/index.ts';
 import { MemoryLeg, NOW, shelfOn, shelfWith, typed } from './memory-leg.ts';
 
@@ -75,48 +74,6 @@ test('2 thrown away under the open page everything is written anew with the next
   const again = await shelfOn(a, b).open('n1');
   expect(again?.notebook).toEqual(last);
   expect((await shelf.list()).map((item) => item.title)).toEqual(['Trial']);
-});
-
-const results: StoredResults = new Map([
-  ['w1', new Map([['A2', { value: 0.002, kind: 'length', unit: 'mm', cautions: [] }]])],
-]);
-
-test('8 kept results come back with the version that computed them, exact only for the notebook they are of', async () => {
-  const leg = new MemoryLeg();
-  const { shelf, notebook } = await opened(leg);
-  const after = await typed(shelf, notebook, 1, '=2*A1');
-  await shelf.keepResults(after, results);
-  const first = await shelfOn(leg).open('n1');
-  expect(first?.kept).toMatchObject({ program: '1.0.0+test', exact: true });
-  expect(first?.kept.results.get('w1')?.get('A2')?.value).toBe(0.002);
-  await typed(shelf, after, 0, '2 mm');
-  expect((await shelfOn(leg).open('n1'))?.kept.exact).toBe(false);
-});
-
-test('8 kept results that are damaged, foreign or too many never keep a notebook from opening', async () => {
-  const leg = new MemoryLeg();
-  const { shelf, notebook } = await opened(leg);
-  const key = 'doc/n1/results';
-  for (const record of [
-    null,
-    5,
-    {},
-    { hash: '', program: '', body: '{"w1":{"A2":{"value":[]}}}' },
-    { hash: 1 },
-  ]) {
-    leg.values.set(key, record);
-    const again = await shelfOn(leg).open('n1');
-    expect(again?.notebook).toEqual(notebook);
-    expect(again?.kept.results.size).toBe(0);
-  }
-  const many = new Map(
-    Array.from({ length: 20_000 }, (_, k): [string, { value: number; kind: string; unit: string }] => [
-      `B${(k % 2000) + 1}`.replace('B', String.fromCodePoint(66 + Math.floor(k / 2000))),
-      { value: 1 / (k + 3), kind: 'a kind with quite a long name, as no kind has it in earnest', unit: 'mm' },
-    ]),
-  );
-  await shelf.keepResults(notebook, new Map([['w1', many]]));
-  expect(leg.values.has(key)).toBe(false);
 });
 
 test('9 the list passes over what is no record and still shows notebooks whose record is lost', async () => {
