@@ -5,17 +5,11 @@
  */
 
 import type { CDPSession, Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { addressText } from '../../src/expression/index.ts';
-import { cellText, closeBrowser, goTo, newNotebook, openDesk, pasteText, saved, type Desk } from './desk.ts';
+import { cellText, desksOfTests, goTo, newNotebook, pasteText, saved } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  expect(desk?.troubles ?? []).toEqual([]);
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests({ untroubled: true });
 
 const LONGEST_WORK = 100;
 /** Up to 20 000 cells are pasted, drawn and explained at once. */
@@ -71,8 +65,7 @@ const CASES: readonly (readonly [string, string])[] = [
 
 for (const [what, content] of CASES)
   test(`keys are answered while ${what} computes`, async () => {
-    desk = await openDesk();
-    const { page } = desk;
+    const { page } = await desks.open();
     await newNotebook(page);
     await goTo(page, 'A1');
     const client = await page.context().newCDPSession(page);

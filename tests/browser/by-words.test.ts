@@ -1,18 +1,10 @@
 /** Everything is found by the words on the screen: no address of an element, no shortcut, at most twelve actions. */
 
-import type { BrowserContext, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, openDesk, type Desk } from './desk.ts';
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { desksOfTests } from './desk.ts';
 
-let desk: Desk | undefined;
-let other: BrowserContext | undefined;
-afterEach(async () => {
-  await other?.close();
-  await desk?.close();
-  desk = undefined;
-  other = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const MOST = 12;
 
@@ -52,7 +44,7 @@ class Reader {
 }
 
 test('a tablet: the chip-thinning notebook is opened, its radial engagement changed, the reason of the new feed read, a file saved and opened elsewhere', async () => {
-  desk = await openDesk({ width: 820, height: 1180, visitor: { hasTouch: true } });
+  const desk = await desks.open({ width: 820, height: 1180, visitor: { hasTouch: true } });
   const { page, address, troubles } = desk;
   const reader = new Reader(page);
   await reader.tap(/chip getting too thin/);
@@ -76,10 +68,7 @@ test('a tablet: the chip-thinning notebook is opened, its radial engagement chan
   const [download] = await Promise.all([page.waitForEvent('download'), reader.tap('Save a file copy')]);
   const file = await download.path();
 
-  const browser = page.context().browser();
-  if (!browser) throw new Error('no browser');
-  other = await browser.newContext({ viewport: { width: 820, height: 1180 }, hasTouch: true });
-  const second = await other.newPage();
+  const second = await desk.anotherProfile({ viewport: { width: 820, height: 1180 }, hasTouch: true });
   await second.goto(address);
   const elsewhere = new Reader(second);
   const [chooser] = await Promise.all([second.waitForEvent('filechooser'), elsewhere.tap('Open a file')]);

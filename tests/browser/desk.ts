@@ -3,6 +3,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, expect } from 'vitest';
 import { serve, type Serving } from '../../src/serve.mjs';
 import { launch } from './chromium.ts';
 
@@ -15,6 +16,8 @@ export interface Desk {
   readonly address: string;
   /** Errors of the page and violations of its policy so far. */
   readonly troubles: string[];
+  /** An empty page in a profile of its own: nothing that the first one keeps is known there. Its troubles count too; it ends with the desk. */
+  anotherProfile(visitor: BrowserContextOptions): Promise<Page>;
   stopServer(): Promise<void>;
   startServer(): Promise<void>;
   close(): Promise<void>;
@@ -22,21 +25,57 @@ export interface Desk {
 
 let browser: Browser | undefined;
 
-export async function openDesk(
-  options: {
-    readonly width?: number;
-    readonly height?: number;
-    readonly path?: string;
-    readonly host?: string;
-    readonly folder?: string;
-    /** Language, touch, colours, zoom of the visitor's browser. */
-    readonly visitor?: BrowserContextOptions;
-    /** The program is installed for use without network: it takes seconds, so only where the test is about it. */
-    readonly installs?: true;
-    /** Runs in every page before the program. */
-    readonly before?: () => void;
-  } = {},
-): Promise<Desk> {
+interface DeskOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly path?: string;
+  readonly host?: string;
+  readonly folder?: string;
+  /** Language, touch, colours, zoom of the visitor's browser. */
+  readonly visitor?: BrowserContextOptions;
+  /** The program is installed for use without network: it takes seconds, so only where the test is about it. */
+  readonly installs?: true;
+  /** Runs in every page before the program. */
+  readonly before?: () => void;
+}
+
+/** The desks of a file's tests: what a test has opened is closed after it, and the browser after the last one. */
+export interface Desks {
+  open(options?: DeskOptions): Promise<Desk>;
+  /** The one that was opened last. */
+  readonly current: Desk;
+  /** Closes them before the test is over. */
+  close(): Promise<void>;
+}
+
+/** To be called once in a file, after hooks of its own. `untroubled`: a test fails where one of its pages was in trouble. */
+export function desksOfTests(options: { readonly untroubled?: true } = {}): Desks {
+  const opened: Desk[] = [];
+  const close = async (): Promise<void> => {
+    for (const desk of opened.splice(0)) await desk.close();
+  };
+  afterEach(async () => {
+    const troubles = opened.flatMap((desk) => desk.troubles);
+    await close();
+    if (options.untroubled) expect(troubles).toEqual([]);
+  });
+  afterAll(closeBrowser);
+  return {
+    async open(each) {
+      const desk = await openDesk(each);
+      opened.push(desk);
+      return desk;
+    },
+    get current() {
+      const desk = opened.at(-1);
+      if (!desk) throw new Error('no desk is open');
+      return desk;
+    },
+    close,
+  };
+}
+
+export async function openDesk(options: DeskOptions = {}): Promise<Desk> {
   const folder = options.folder ?? DIST;
   if (!existsSync(join(folder, 'index.html')))
     throw new Error(`no built page in ${folder}: run npm run build first`);
@@ -50,13 +89,18 @@ export async function openDesk(
   });
   if (!options.installs) await context.addInitScript(neverInstall);
   if (options.before) await context.addInitScript(options.before);
-  const page = await context.newPage();
   const troubles: string[] = [];
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error' && !/net::|Failed to load resource/.test(message.text()))
-      troubles.push(message.text());
-  });
+  const pageIn = async (profile: BrowserContext): Promise<Page> => {
+    const page = await profile.newPage();
+    page.on('pageerror', (error) => troubles.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error' && !/net::|Failed to load resource/.test(message.text()))
+        troubles.push(message.text());
+    });
+    return page;
+  };
+  const page = await pageIn(context);
+  const others: BrowserContext[] = [];
   const address = `http://${options.host ?? 'localhost'}:${port}/`;
   await page.goto(address + (options.path ?? ''));
   return {
@@ -64,6 +108,12 @@ export async function openDesk(
     context,
     address,
     troubles,
+    async anotherProfile(visitor) {
+      if (!browser) throw new Error('no browser');
+      const profile = await browser.newContext(visitor);
+      others.push(profile);
+      return pageIn(profile);
+    },
     async stopServer() {
       await server?.close();
       server = undefined;
@@ -72,7 +122,7 @@ export async function openDesk(
       server ??= await serve({ folder, port });
     },
     async close() {
-      await context.close();
+      for (const profile of [...others, context]) await profile.close();
       await server?.close();
     },
   };

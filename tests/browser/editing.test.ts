@@ -1,33 +1,24 @@
 /** Editing as hands do it at the desk: finding and replacing, going, pointing, filling, moving, sorting, widths, what stays in sight, choices, notes, limits. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import {
-  drawn,
   activeAddress,
   cellText,
-  closeBrowser,
+  desksOfTests,
+  drawn,
   enter,
   focusGrid,
   goTo,
   newNotebook,
-  openDesk,
   pasteText,
   shows,
-  type Desk,
 } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  expect(desk?.troubles ?? []).toEqual([]);
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests({ untroubled: true });
 
 async function begin(cells: Readonly<Record<string, string>> = {}): Promise<Page> {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   for (const [address, text] of Object.entries(cells)) await enter(page, address, text);
   return page;

@@ -1,26 +1,11 @@
 /** Figures as a user meets them: made, following the cells, in words and as a table, saved as files. */
 
 import { readFileSync } from 'node:fs';
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import {
-  closeBrowser,
-  enter,
-  goTo,
-  newNotebook,
-  openDesk,
-  readyWithoutNetwork,
-  saved,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { desksOfTests, enter, goTo, newNotebook, readyWithoutNetwork, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const figures = async (page: Page): Promise<void> => {
   await page.getByRole('tab', { name: 'Figures' }).click();
@@ -56,8 +41,7 @@ const words = (page: Page): Promise<string | null> =>
   page.locator('margin-figures li notebook-figure .picture').first().getAttribute('aria-label');
 
 test('a selection is plotted, follows its cells, and says in words what it shows', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await plotted(page);
   expect(await words(page)).toMatch(
     /Plot over time in min.*edge 1: 3 points from 5 min to 15 min.*most 0\.22 mm at 15 min/,
@@ -79,8 +63,7 @@ test('a selection is plotted, follows its cells, and says in words what it shows
 });
 
 test('a level is drawn in, the table has every number, and a removed figure comes back by undo', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await plotted(page);
   await page.getByRole('button', { name: 'change…' }).click();
   await page.getByRole('button', { name: 'add a level' }).click();
@@ -103,8 +86,7 @@ test('a level is drawn in, the table has every number, and a removed figure come
 });
 
 test('a call in the selected cell proposes its sketch with its cells, and the sketch is kept and follows', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '20 mm');
   await enter(page, 'A2', '0.1 mm');
@@ -147,7 +129,7 @@ async function file(page: Page, link: string): Promise<{ readonly name: string; 
 }
 
 test('a figure is saved as SVG that any reader of XML opens, and as PNG', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page, troubles } = desk;
   await plotted(page);
   const svg = await file(page, 'save as SVG');
@@ -179,8 +161,7 @@ test('a figure is saved as SVG that any reader of XML opens, and as PNG', async 
 });
 
 test('a figure is drawn when it comes into sight, not before', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await page.locator('start-view button.open', { hasText: 'Pump cover' }).click();
   await figures(page);
   const each = page.locator('margin-figures li notebook-figure');
@@ -193,7 +174,7 @@ test('a figure is drawn when it comes into sight, not before', async () => {
 });
 
 test('without network a plot is drawn for the first time, and undo and redo follow', async () => {
-  desk = await openDesk({ installs: true });
+  const desk = await desks.open({ installs: true });
   const { page, troubles } = desk;
   await page.getByRole('button', { name: 'Empty page, metric' }).waitFor();
   await readyWithoutNetwork(page);
@@ -208,8 +189,7 @@ test('without network a plot is drawn for the first time, and undo and redo foll
 });
 
 test('figures go to paper with the notebook, in black on white', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await plotted(page);
   await page.emulateMedia({ media: 'print' });
   await page.evaluate(() => globalThis.dispatchEvent(new Event('beforeprint')));
@@ -225,8 +205,7 @@ test('figures go to paper with the notebook, in black on white', async () => {
 });
 
 test('a function’s help shows its sketch drawn from the numbers of its example', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await newNotebook(page);
   await page.getByRole('tab', { name: 'Functions' }).click();
   await page.getByRole('searchbox').fill('scallop');

@@ -3,25 +3,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import {
-  DIST,
-  closeBrowser,
-  enter,
-  newNotebook,
-  openDesk,
-  readyWithoutNetwork,
-  saved,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { expect, test } from 'vitest';
+import { DIST, desksOfTests, enter, newNotebook, readyWithoutNetwork, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const sheet = (name: string): string =>
   readFileSync(join(import.meta.dirname, `../../sheets/${name}.json`), 'utf8');
@@ -44,8 +29,7 @@ const drop = (page: Page, text: string, megabytes = 0): Promise<void> =>
   );
 
 test('11 a file dropped on the start screen or on an open notebook is opened', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await drop(page, pump);
   await page.locator('desk-head h1', { hasText: title }).waitFor();
   await drop(page, hinge);
@@ -53,8 +37,7 @@ test('11 a file dropped on the start screen or on an open notebook is opened', a
 });
 
 test('11 a file that is too large or no notebook is refused in words, and the open notebook stays', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');
   await drop(page, '', 42);
@@ -65,8 +48,7 @@ test('11 a file that is too large or no notebook is refused in words, and the op
 });
 
 test('11 a file by which the system starts the program is opened', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
+  const { page, context } = await desks.open();
   const manifest = JSON.parse(readFileSync(join(DIST, 'swarfbook.webmanifest'), 'utf8')) as Record<
     string,
     unknown
@@ -103,7 +85,7 @@ const share = (page: Page, action: string, name: string, text: string): Promise<
   );
 
 test('11 a file that another program shares with the installed one is opened after a question, without network; refused, it is forgotten', async () => {
-  desk = await openDesk({ installs: true });
+  const desk = await desks.open({ installs: true });
   const { page, address } = desk;
   const manifest = JSON.parse(readFileSync(join(DIST, 'swarfbook.webmanifest'), 'utf8')) as Record<
     string,
@@ -147,8 +129,7 @@ async function copyOut(page: Page): Promise<void> {
 }
 
 test('11 where the share sheet takes files it comes first, within the gesture; given up, no copy is claimed', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
+  const { page, context } = await desks.open();
   await context.addInitScript(() => {
     const { matchMedia } = window;
     window.matchMedia = (query) =>
@@ -179,8 +160,7 @@ test('11 where the share sheet takes files it comes first, within the gesture; g
 });
 
 test('11 where the browser can neither share nor download the text is shown to be copied', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
+  const { page, context } = await desks.open();
   await context.addInitScript(() => {
     Reflect.deleteProperty(HTMLAnchorElement.prototype, 'download');
   });

@@ -4,34 +4,24 @@ import { readFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
-import { cellText, closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { cellText, desksOfTests, enter, newNotebook, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
 let folder = '';
-const others: BrowserContext[] = [];
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'swarfbook-handed-'));
 });
 afterEach(async () => {
-  for (const each of others.splice(0)) await each.close();
-  await desk?.close();
-  desk = undefined;
   await rm(folder, { recursive: true, force: true });
 });
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 /** A window with a profile of its own: nothing that the first one keeps is known there. */
 async function secondProfile(path = ''): Promise<Page> {
-  const browser = desk?.context.browser();
-  if (!desk || !browser) throw new Error('no browser');
-  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, acceptDownloads: true });
-  others.push(context);
-  const page = await context.newPage();
-  const { troubles } = desk;
-  page.on('pageerror', (error) => troubles.push(error.message));
-  await page.goto(desk.address + path);
+  const { anotherProfile, address } = desks.current;
+  const page = await anotherProfile({ viewport: { width: 1366, height: 768 }, acceptDownloads: true });
+  await page.goto(address + path);
   return page;
 }
 
@@ -84,7 +74,7 @@ const cells = (page: Page, where: RegExp): Promise<string[]> =>
     .evaluateAll((all) => all.slice(0, 3).map((each) => each.textContent.replaceAll(/\s+/g, ' ').trim()));
 
 test('a file goes to a second profile, three cells are changed there, and it is compared and merged back', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   await turning(page);
   await leaf(page, /^Hand over/);
@@ -150,7 +140,7 @@ test('a file goes to a second profile, three cells are changed there, and it is 
 });
 
 test('the received one can be taken cell by cell and taken back, and a state in common is not needed', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   await turning(page);
   const there = await secondProfile();
@@ -172,7 +162,7 @@ test('the received one can be taken cell by cell and taken back, and a state in 
 });
 
 test('a report opens in a browser without a script, and in the program as the notebook it was', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   await turning(page);
   await leaf(page, /^Hand over/);
@@ -199,7 +189,7 @@ test('a report opens in a browser without a script, and in the program as the no
 });
 
 test('a link carries the notebook behind its #, and a small one has a QR code', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   await turning(page);
   await leaf(page, /^Hand over/);

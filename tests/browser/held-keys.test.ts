@@ -1,29 +1,14 @@
 /** What is typed while a bar or a menu is still on its way never lands in the cell: it goes where it was meant. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import {
-  activeAddress,
-  cellText,
-  closeBrowser,
-  enter,
-  newNotebook,
-  openDesk,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { expect, test } from 'vitest';
+import { activeAddress, cellText, desksOfTests, enter, newNotebook, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  expect(desk?.troubles ?? []).toEqual([]);
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests({ untroubled: true });
 
 /** The desk whose bars and menus do not come before they are let through, or are refused then. */
 async function held(refused = false): Promise<{ readonly page: Page; let: () => void }> {
-  desk = await openDesk();
+  const desk = await desks.open();
   let go = (): void => undefined;
   const gate = new Promise<void>((done) => (go = done));
   await desk.context.route(/assets\/(?:go-bar|find-bar|find-next|actions-menu)-/, async (route) => {

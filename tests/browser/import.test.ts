@@ -2,19 +2,13 @@
 
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, goTo, newNotebook, openDesk, pasteText, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, enter, goTo, newNotebook, pasteText, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  expect(desk?.troubles ?? []).toEqual([]);
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests({ untroubled: true });
 
 async function begin(): Promise<Page> {
-  desk = await openDesk();
+  const desk = await desks.open();
   await newNotebook(desk.page);
   return desk.page;
 }

@@ -2,25 +2,10 @@
 
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import {
-  cellText,
-  closeBrowser,
-  enter,
-  goTo,
-  newNotebook,
-  openDesk,
-  saved,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { expect, test } from 'vitest';
+import { cellText, desksOfTests, enter, goTo, newNotebook, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const home = async (page: Page): Promise<void> => {
   await page.evaluate(() => {
@@ -43,8 +28,7 @@ async function computed(page: Page): Promise<string> {
 }
 
 test('8 the values of the last time are painted before anything is computed, marked, and then confirmed', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
+  const { page, context } = await desks.open();
   const notebook = await computed(page);
   const later = await context.newPage();
   // The calculator answers when it is told to.
@@ -77,7 +61,7 @@ test('8 the values of the last time are painted before anything is computed, mar
 });
 
 test('8 results of a file that are computed otherwise now are listed with both values and both versions', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   const notebook = await computed(page);
   await page.goto(notebook);
@@ -140,8 +124,7 @@ test('8 results of a file that are computed otherwise now are listed with both v
 });
 
 test('8 the shipped examples hold the results that are computed', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   const list = page.locator('section[aria-label="templates"] .open');
   await list.first().waitFor();
   const titles = await list.allInnerTexts();

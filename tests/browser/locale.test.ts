@@ -2,15 +2,10 @@
 
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, goTo, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, enter, goTo, newNotebook, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 interface Place {
   readonly locale: string;
@@ -38,8 +33,7 @@ const files = new Map<string, string>();
 
 for (const { locale, mark } of PLACES)
   test(`F2 in ${locale} numbers are shown and typed with "${mark}" and the file has the point`, async () => {
-    desk = await openDesk({ visitor: { locale } });
-    const { page, troubles } = desk;
+    const { page, troubles } = await desks.open({ visitor: { locale } });
     const here = (text: string): string => text.replaceAll('.', mark);
     await newNotebook(page);
     await enter(page, 'A1', 'diameter');
@@ -81,8 +75,7 @@ test('the same entries make the same file, byte for byte, in all three', () => {
 });
 
 test('F2 in fr-FR a number copied with its narrow no-break space is that number', async () => {
-  desk = await openDesk({ visitor: { locale: 'fr-FR' } });
-  const { page } = desk;
+  const { page } = await desks.open({ visitor: { locale: 'fr-FR' } });
   await newNotebook(page);
   await page.keyboard.insertText('12\u202f500,5 1/min');
   await page.keyboard.press('Enter');
@@ -91,8 +84,7 @@ test('F2 in fr-FR a number copied with its narrow no-break space is that number'
 });
 
 test('F2 in de-DE a number with two readings is refused with both, and the one that is meant is taken', async () => {
-  desk = await openDesk({ visitor: { locale: 'de-DE' } });
-  const { page } = desk;
+  const { page } = await desks.open({ visitor: { locale: 'de-DE' } });
   await newNotebook(page);
   await page.keyboard.type('1.234 mm');
   await page.keyboard.press('Enter');
@@ -105,8 +97,7 @@ test('F2 in de-DE a number with two readings is refused with both, and the one t
 });
 
 test('the mark is changed in the menu and stays on this device', async () => {
-  desk = await openDesk({ visitor: { locale: 'de-DE' } });
-  const { page } = desk;
+  const { page } = await desks.open({ visitor: { locale: 'de-DE' } });
   await newNotebook(page);
   await enter(page, 'A1', '2,5 mm');
   await shows(page, 'A1', '2,5 mm');
@@ -119,8 +110,11 @@ test('the mark is changed in the menu and stays on this device', async () => {
 });
 
 test('the keypad at the machine has the mark of the place, and what is typed there is the value meant', async () => {
-  desk = await openDesk({ width: 820, height: 1180, visitor: { locale: 'de-DE', hasTouch: true } });
-  const { page } = desk;
+  const { page } = await desks.open({
+    width: 820,
+    height: 1180,
+    visitor: { locale: 'de-DE', hasTouch: true },
+  });
   await newNotebook(page);
   await enter(page, 'A1', 'feed');
   await enter(page, 'B1', '0,25 mm');

@@ -1,9 +1,9 @@
 /** Looks every state of the program over on one screen: by an independent rule set (axe-core), and measured. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { axeFindings, contrastFindings } from './axe.ts';
-import { closeBrowser, openDesk, type Desk } from './desk.ts';
+import { desksOfTests } from './desk.ts';
 import { movingThings, smallTargets, tooWide } from './measures.ts';
 import { CHAPTERS, EXPECTED } from './walk.ts';
 
@@ -40,17 +40,12 @@ export function lookOver(
   [name, wide, high]: Screen,
   ...looks: readonly ((page: Page, note: Note) => Promise<void>)[]
 ): void {
-  let desk: Desk | undefined;
-  afterEach(async () => {
-    await desk?.close();
-    desk = undefined;
-  });
-  afterAll(closeBrowser);
+  const desks = desksOfTests();
   const seen = new Set<string>();
   for (const [chapter, walk] of CHAPTERS)
     test(`${chapter}, ${name}`, async () => {
       const visitor = { hasTouch: wide < 1100, reducedMotion: 'reduce' } as const;
-      desk = await openDesk({ width: wide, height: high, visitor });
+      const desk = await desks.open({ width: wide, height: high, visitor });
       const { page } = desk;
       const found: string[] = [];
       await walk({

@@ -1,14 +1,9 @@
 /** Connections that die under the open page: a database closed, thrown away or refusing is opened again, and nothing is lost. */
 
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, enter, newNotebook, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 /** Holds back what one of the two places confirms, until it is let go; notes how transactions that write are asked for. */
 function holdBack(): void {
@@ -47,8 +42,7 @@ test(
   '1 saved is shown when both places have confirmed and not before, and the database is asked to write through to the disk',
   { retry: 0 },
   async () => {
-    desk = await openDesk({ before: holdBack });
-    const { page } = desk;
+    const { page } = await desks.open({ before: holdBack });
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
     await saved(page);
@@ -78,8 +72,7 @@ test(
   '1 a database that refuses twice as a dead connection does is opened again, and the edit is saved',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
-    const { page } = desk;
+    const { page } = await desks.open();
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
     await saved(page);
@@ -112,7 +105,7 @@ test(
   '2 with everything thrown away under the open page the next edit writes it all anew',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page, context } = desk;
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
@@ -134,8 +127,7 @@ test(
   '1 after sleep the connection is tried at once, and what another tab wrote meanwhile is shown',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
-    const { page, context } = desk;
+    const { page, context } = await desks.open();
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
     await saved(page);

@@ -1,34 +1,13 @@
 /** Undo outlives the page: after a reload, after a killed browser, and with steps on the disk that make no sense. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { serve, type Serving } from '../../src/serve.mjs';
-import {
-  drawn,
-  DIST,
-  cellText,
-  closeBrowser,
-  enter,
-  goTo,
-  newNotebook,
-  openDesk,
-  saved,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { expect, test } from 'vitest';
+import { cellText, desksOfTests, drawn, enter, goTo, newNotebook, saved, shows } from './desk.ts';
 import { reopened } from './loss.ts';
-import { MortalBrowser } from './mortal-browser.ts';
+import { mortalBrowsers } from './mortal-browser.ts';
 
-let desk: Desk | undefined;
-let mortal: MortalBrowser | undefined;
-let server: Serving | undefined;
-afterEach(async () => {
-  await desk?.close();
-  await mortal?.end();
-  await server?.close();
-  desk = mortal = server = undefined;
-});
-afterAll(closeBrowser);
+const mortals = mortalBrowsers();
+const desks = desksOfTests();
 
 const button = (page: Page, name: 'Undo' | 'Redo') => page.getByRole('button', { name, exact: true });
 
@@ -47,7 +26,7 @@ test(
   '7 after a reload undo goes back to the beginning, and redo to the end again',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page } = desk;
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
@@ -73,10 +52,9 @@ test(
 );
 
 test('7 after the browser was killed undo goes back to the beginning', { retry: 0 }, async () => {
-  server = await serve({ folder: DIST, host: 'localhost' });
-  mortal = new MortalBrowser();
+  const mortal = mortals.born();
   let page = await mortal.start();
-  await page.goto(`http://localhost:${server.port}/`);
+  await page.goto(mortals.address);
   await newNotebook(page);
   for (let row = 1; row <= 5; row += 1) await enter(page, `A${row}`, `1${row} mm`);
   await saved(page);
@@ -99,7 +77,7 @@ test(
   '7 steps on the disk that make no sense are not offered, and the notebook opens',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page } = desk;
     await newNotebook(page);
     for (let row = 1; row <= 4; row += 1) await enter(page, `A${row}`, `1${row} mm`);
@@ -141,7 +119,7 @@ test(
   '7 a text that was being typed when the page was taken away is open again, and can be finished',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page } = desk;
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');

@@ -3,42 +3,25 @@
 import { closeSync, openSync, readFileSync, readdirSync, rmSync, statSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
-import { serve, type Serving } from '../../src/serve.mjs';
+import { expect, test } from 'vitest';
 import {
-  DIST,
   cellText,
-  closeBrowser,
+  desksOfTests,
   enter,
   focusGrid,
   newNotebook,
-  openDesk,
   readyWithoutNetwork,
   saved,
   shows,
-  type Desk,
 } from './desk.ts';
 import { killAgainAndAgain } from './kills.ts';
 import { reopened } from './loss.ts';
-import { MortalBrowser } from './mortal-browser.ts';
+import { mortalBrowsers, type MortalBrowser } from './mortal-browser.ts';
 import { unlike } from './places.ts';
 import { spoil } from './spoil.ts';
 
-let server: Serving | undefined;
-let address = '';
-let browser: MortalBrowser | undefined;
-let desk: Desk | undefined;
-beforeEach(async () => {
-  server = await serve({ folder: DIST, host: 'localhost' });
-  address = `http://localhost:${server.port}/`;
-});
-afterEach(async () => {
-  await browser?.end();
-  await desk?.close();
-  await server?.close();
-  browser = desk = server = undefined;
-});
-afterAll(closeBrowser);
+const mortals = mortalBrowsers();
+const desks = desksOfTests();
 
 const KILLS = 60;
 const SEED = 20_261_125;
@@ -47,7 +30,7 @@ test(
   `1 after each of ${KILLS} kills at random moments every edit that the page had called saved is there`,
   { retry: 0, timeout: 60_000 + KILLS * 10_000 },
   async () => {
-    const toll = await killAgainAndAgain(address, KILLS, SEED);
+    const toll = await killAgainAndAgain(mortals.address, KILLS, SEED);
     expect(toll.kills).toBe(KILLS);
     // Else the sessions would have been too short to say anything.
     expect(toll.confirmed).toBeGreaterThan(KILLS);
@@ -59,7 +42,7 @@ const LENGTHS = ['11 mm', '12 mm', '13 mm', '14 mm', '15 mm'];
 /** A notebook with five confirmed lengths in A1 to A5, the browser killed; gives the notebook's address. */
 async function cutOff(mortal: MortalBrowser): Promise<string> {
   const page = await mortal.start();
-  await page.goto(address);
+  await page.goto(mortals.address);
   await newNotebook(page);
   for (const text of LENGTHS) {
     await page.keyboard.type(text);
@@ -108,11 +91,11 @@ test(
   '2 the folder of the database deleted between kill and start: the notebook is listed, complete, and the page says so',
   { retry: 0 },
   async () => {
-    browser = new MortalBrowser();
+    const browser = mortals.born();
     const notebook = await cutOff(browser);
     rmSync(databaseFolder(browser), { recursive: true });
     const page = await browser.start();
-    await page.goto(address);
+    await page.goto(mortals.address);
     await page.locator('start-view .open', { hasText: 'New notebook' }).click();
     await allThere(page);
     await band(page, 'was empty: it was restored from the other');
@@ -124,7 +107,7 @@ test(
   '2 the log of the database overwritten between kill and start: nothing is missing, and the page says so',
   { retry: 0 },
   async () => {
-    browser = new MortalBrowser();
+    const browser = mortals.born();
     const notebook = await cutOff(browser);
     const folder = databaseFolder(browser);
     const logs = readdirSync(folder).filter((name) => name.endsWith('.log'));
@@ -148,7 +131,7 @@ test(
   '2 Cache Storage emptied between kill and start: nothing is missing, and the page says so',
   { retry: 0 },
   async () => {
-    browser = new MortalBrowser();
+    const browser = mortals.born();
     const notebook = await cutOff(browser);
     rmSync(browser.inProfile('Service Worker', 'CacheStorage'), { recursive: true });
     const page = await browser.start();
@@ -163,16 +146,15 @@ test(
   '1 killed and started again without the server: everything is there, edits are kept, a reload loses nothing',
   { retry: 0 },
   async () => {
-    browser = new MortalBrowser();
+    const browser = mortals.born();
     let page = await browser.start();
-    await page.goto(address);
+    await page.goto(mortals.address);
     await newNotebook(page);
     await enter(page, 'A1', '12 mm');
     await saved(page);
     await readyWithoutNetwork(page);
     const notebook = page.url();
-    await server?.close();
-    server = undefined;
+    await mortals.stopServer();
     await browser.kill();
     page = await browser.start();
     await reopened(page, notebook);
@@ -190,8 +172,7 @@ test(
   '5 a tab that only reads changes nothing; taking over shows what the other had written meanwhile',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
-    const { page, context } = desk;
+    const { page, context } = await desks.open();
     await newNotebook(page);
     await enter(page, 'A1', '5 mm');
     await saved(page);
@@ -227,7 +208,7 @@ test(
   '1 with the storage full an edit stays, the page says that it is not saved, and trying again or the next edit saves it',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page, context } = desk;
     const origin = new URL(desk.address).origin;
     await newNotebook(page);
@@ -288,7 +269,7 @@ test(
   '3 with the newest snapshot spoiled in both places the older one and the edits since give the whole notebook, and that is said',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page } = desk;
     const notebook = await twoSnapshots(page, desk.address);
     const records = await page.evaluate(spoil, {
@@ -310,7 +291,7 @@ test(
   '3 with the last entry spoiled in both places everything before it is there, and that is said',
   { retry: 0 },
   async () => {
-    desk = await openDesk();
+    const desk = await desks.open();
     const { page } = desk;
     const notebook = await twoSnapshots(page, desk.address);
     await page.evaluate(spoil, {
@@ -331,7 +312,7 @@ for (const part of ['snap', 'j'] as const)
       `2 with another digit in the newest record "${part}" of the ${place} alone nothing is missing, and that is said`,
       { retry: 0 },
       async () => {
-        desk = await openDesk();
+        const desk = await desks.open();
         const { page } = desk;
         const notebook = await twoSnapshots(page, desk.address);
         await page.evaluate(spoil, { part, places: [place], how: 'other digit' as const });

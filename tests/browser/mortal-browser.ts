@@ -6,7 +6,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterEach, beforeEach } from 'vitest';
+import { serve, type Serving } from '../../src/serve.mjs';
 import { FLAGS, chromiumPath } from './chromium.ts';
+import { DIST } from './desk.ts';
 
 const PATIENCE = 30_000;
 
@@ -74,4 +77,42 @@ export class MortalBrowser {
     await this.kill();
     rmSync(this.profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
   }
+}
+
+/** What the tests of a file have at hand whose browsers die: a server of its own for each test, which ends with it as the browsers do. */
+export interface Mortals {
+  readonly address: string;
+  /** A browser with a new profile, not started yet. */
+  born(): MortalBrowser;
+  stopServer(): Promise<void>;
+}
+
+/** To be called once in a file. */
+export function mortalBrowsers(): Mortals {
+  let server: Serving | undefined;
+  let address = '';
+  const alive: MortalBrowser[] = [];
+  const stopServer = async (): Promise<void> => {
+    await server?.close();
+    server = undefined;
+  };
+  beforeEach(async () => {
+    server = await serve({ folder: DIST, host: 'localhost' });
+    address = `http://localhost:${server.port}/`;
+  });
+  afterEach(async () => {
+    for (const each of alive.splice(0)) await each.end();
+    await stopServer();
+  });
+  return {
+    get address() {
+      return address;
+    },
+    born() {
+      const browser = new MortalBrowser();
+      alive.push(browser);
+      return browser;
+    },
+    stopServer,
+  };
 }

@@ -1,32 +1,24 @@
 /** The page as a user meets it: typing, keys, keeping, offline, errors, cautions. */
 
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { SHOP_HOST } from './chromium.ts';
 import {
   activeAddress,
   cellText,
-  closeBrowser,
+  desksOfTests,
   enter,
   focusGrid,
   goTo,
   newNotebook,
-  openDesk,
   readyWithoutNetwork,
   saved,
   shows,
-  type Desk,
 } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 test('1 an edit and everything before it is back after a reload', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', 'cutter diameter');
   await enter(page, 'B1', '50 mm');
@@ -43,7 +35,7 @@ test('1 an edit and everything before it is back after a reload', async () => {
 });
 
 test('1 with the server stopped a reload, an edit and another reload lose nothing', async () => {
-  desk = await openDesk({ installs: true });
+  const desk = await desks.open({ installs: true });
   const { page } = desk;
   await newNotebook(page);
   await enter(page, 'B1', '12 mm');
@@ -61,8 +53,7 @@ test('1 with the server stopped a reload, an edit and another reload lose nothin
 });
 
 test('2 the keys of the grid pattern move, extend, edit and leave', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   const press = async (...keys: string[]): Promise<void> => {
     for (const key of keys) await page.keyboard.press(key);
@@ -110,8 +101,7 @@ test('2 the keys of the grid pattern move, extend, edit and leave', async () => 
 });
 
 test('2 the page has one tab stop and the focus stays inside the active cell', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   const stops = page.locator('page-grid').locator('[tabindex="0"], input, button, a[href]');
   expect(await stops.count()).toBe(1);
@@ -125,8 +115,7 @@ test('2 the page has one tab stop and the focus stays inside the active cell', a
 });
 
 test('3 two thousand rows: the last one is reached, edited and counted, and few rows are in the document', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await page.evaluate(() => {
     const lines = Array.from({ length: 2000 }, (_, k) => `${k + 1} mm`).join('\n');
@@ -154,8 +143,7 @@ test('3 two thousand rows: the last one is reached, edited and counted, and few 
 });
 
 test('a clash of units is an error with words and a way to it', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '50 mm');
   await enter(page, 'A2', '3 min');
@@ -169,8 +157,7 @@ test('a clash of units is an error with words and a way to it', async () => {
 });
 
 test('a caution stands at the value, is listed, and can be acknowledged with a reason', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '50 mm');
   // 0.2 mm of engagement on 50 mm: thinning 2 sqrt(0.004 * 0.996) = 0.126, below 0.3, where the function warns.
@@ -190,8 +177,7 @@ test('a caution stands at the value, is listed, and can be acknowledged with a r
 });
 
 test('F7a one press writes the fraction of an inch that was meant', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '=3/8 in');
   await goTo(page, 'A1');
@@ -207,8 +193,7 @@ test('F7a one press writes the fraction of an inch that was meant', async () => 
 });
 
 test('the usual caution is in sight on the first page and beside every worksheet', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   const words = page.getByText('a qualified person decide', { exact: false }).first();
   expect(await words.isVisible()).toBe(true);
   await newNotebook(page);
@@ -217,8 +202,7 @@ test('the usual caution is in sight on the first page and beside every worksheet
 });
 
 test('typing a function offers it, names its arguments and shows the result before it is taken', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await page.keyboard.type('=spindle_sp');
   await page.locator('entry-line .choices li', { hasText: 'CUT.SPINDLE_SPEED' }).waitFor();
@@ -233,8 +217,7 @@ test('typing a function offers it, names its arguments and shows the result befo
 });
 
 test('switching to inch changes what is shown and nothing that was typed', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '50.8 mm');
   await enter(page, 'A2', '=A1*2');
@@ -246,7 +229,7 @@ test('switching to inch changes what is shown and nothing that was typed', async
 });
 
 test('an address that is neither https nor this computer says at once that nothing is kept safely', async () => {
-  desk = await openDesk({ host: '127.0.0.1' });
+  const desk = await desks.open({ host: '127.0.0.1' });
   const { page } = desk;
   expect(await page.locator('.band').count()).toBe(0);
   await page.goto(desk.address.replace('127.0.0.1', SHOP_HOST));
@@ -261,8 +244,7 @@ test('an address that is neither https nor this computer says at once that nothi
 });
 
 test('a worked example opens from the first page and computes without an error', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await page.locator('section[aria-label=templates] button').first().click();
   await page.locator('page-grid td.number').first().waitFor();
   await page.waitForTimeout(1500);
@@ -271,8 +253,7 @@ test('a worked example opens from the first page and computes without an error',
 });
 
 test('no violation of the content security policy on the way through every part of the page', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   await page.evaluate(() => {
     document.addEventListener('securitypolicyviolation', (event) =>
       console.error(`policy: ${event.violatedDirective}`),

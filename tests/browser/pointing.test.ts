@@ -1,28 +1,11 @@
 /** Pointing into another worksheet while a formula is typed: by mouse, and by keys alone. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
-import {
-  drawn,
-  activeAddress,
-  closeBrowser,
-  enter,
-  focusGrid,
-  goTo,
-  newNotebook,
-  openDesk,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { activeAddress, desksOfTests, drawn, enter, focusGrid, goTo, newNotebook, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  expect(desk?.troubles ?? []).toEqual([]);
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests({ untroubled: true });
 
 const cell = (page: Page, address: string): ReturnType<Page['locator']> =>
   page.locator(
@@ -44,8 +27,7 @@ async function middle(target: ReturnType<Page['locator']>): Promise<{ x: number;
 
 /** Worksheet 1 with 3 mm in A1 in sight, and Tool trial with 10, 20 and 30 mm in A1 to A3. */
 async function begin(): Promise<Page> {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '3 mm');
   await page.locator('contents-rail').getByRole('button', { name: 'add' }).click();

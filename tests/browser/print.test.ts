@@ -2,15 +2,10 @@
 
 import { inflateSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, goTo, newNotebook, openDesk, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, enter, goTo, newNotebook, shows, type Desk } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 interface Sheets {
   readonly count: number;
@@ -94,7 +89,7 @@ async function job({ page }: Desk): Promise<void> {
 }
 
 test('on paper stand title, date, state, program, units, given values, worksheets, workings, acknowledgements and the usual cautions', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page, troubles } = desk;
   await job(desk);
   const text = await paper(page);
@@ -124,7 +119,7 @@ test('on paper stand title, date, state, program, units, given values, worksheet
 });
 
 test('with formulas shown the formulas are printed in place of the values', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   await job(desk);
   expect(await paper(page)).not.toContain('Formulas in place of values');
@@ -136,7 +131,7 @@ test('with formulas shown the formulas are printed in place of the values', asyn
 });
 
 test('A4 and Letter come out in their size, black on white, from the dark page too', async () => {
-  desk = await openDesk({ visitor: { colorScheme: 'dark' } });
+  const desk = await desks.open({ visitor: { colorScheme: 'dark' } });
   const { page } = desk;
   await page.evaluate(() => localStorage.setItem('theme', 'dark'));
   await page.reload();
@@ -155,8 +150,7 @@ test('A4 and Letter come out in their size, black on white, from the dark page t
 });
 
 test('a long worksheet repeats its column letters on every page', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await page.evaluate(() => {
     const lines = Array.from({ length: 150 }, (_, k) => `row ${k + 1}\t${k + 1} mm`).join('\n');

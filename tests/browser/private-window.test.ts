@@ -4,19 +4,14 @@
  */
 
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, enter, newNotebook, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 /** A page in whose browser this was done before it was loaded. */
 async function pageAfter(before: () => void, visitor: BrowserContextOptions = {}): Promise<Page> {
-  desk = await openDesk({ visitor });
+  const desk = await desks.open({ visitor });
   await desk.context.addInitScript(before);
   await desk.page.reload();
   await desk.page.getByRole('button', { name: 'Empty page, metric' }).waitFor();
@@ -181,7 +176,7 @@ test('10 a file copy that is more than 7 days old is mentioned once the notebook
 });
 
 test('10 leaving a notebook that is not saved is asked first, and closing the window too', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page, context } = desk;
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');

@@ -4,28 +4,14 @@ import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative, sep } from 'node:path';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import {
-  DIST,
-  closeBrowser,
-  enter,
-  goTo,
-  newNotebook,
-  openDesk,
-  readyWithoutNetwork,
-  saved,
-  shows,
-  type Desk,
-} from './desk.ts';
+import { afterEach, expect, test } from 'vitest';
+import { DIST, desksOfTests, enter, goTo, newNotebook, readyWithoutNetwork, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
 const folders: string[] = [];
 afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const filesIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
@@ -56,8 +42,7 @@ test('serving beyond this computer without a certificate is refused with the way
 });
 
 test('5 a second tab only reads; taken over, it edits and the first one only reads', async () => {
-  desk = await openDesk();
-  const { page, context } = desk;
+  const { page, context } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');
   await saved(page);
@@ -78,8 +63,7 @@ test('a new version waits until it is accepted, and nothing typed is lost by it'
   const folder = mkdtempSync(join(tmpdir(), 'swarfbook-'));
   folders.push(folder);
   cpSync(DIST, folder, { recursive: true });
-  desk = await openDesk({ folder, installs: true });
-  const { page } = desk;
+  const { page } = await desks.open({ folder, installs: true });
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');
   await readyWithoutNetwork(page);
@@ -101,14 +85,13 @@ test('a new version waits until it is accepted, and nothing typed is lost by it'
 });
 
 test('2 with its database thrown away the notebook comes back from the second place, and that is said', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page, address: home } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '5 mm');
   await saved(page);
   const address = page.url();
   await page.goto('about:blank');
-  await page.goto(`${desk.address}icon.svg`);
+  await page.goto(`${home}icon.svg`);
   await page.evaluate(
     () =>
       new Promise<void>((resolve, reject) => {
@@ -123,8 +106,7 @@ test('2 with its database thrown away the notebook comes back from the second pl
 });
 
 test('a file copy goes out, comes back as another notebook and computes the same', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '50 mm');
   await enter(page, 'A2', '=A1/3');
@@ -151,8 +133,7 @@ test('a file copy goes out, comes back as another notebook and computes the same
 });
 
 test('pointing at a cell while a formula is typed puts its address there, and going elsewhere keeps what was typed', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', '50 mm');
   await goTo(page, 'B3');

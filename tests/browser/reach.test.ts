@@ -2,15 +2,10 @@
 
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { closeBrowser, enter, newNotebook, openDesk, saved, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, enter, newNotebook, saved, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 /** What has the focus, in the words that a screen reader would say. */
 const focused = (page: Page): Promise<string> =>
@@ -34,8 +29,7 @@ async function tabTo(page: Page, words: RegExp, key = 'Tab'): Promise<void> {
 }
 
 test('by keyboard alone: a notebook is begun, filled, explained, renamed, saved and left', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   const { keyboard } = page;
   await page.getByText('Worked examples').waitFor();
   await tabTo(page, /^Empty page, metric/);
@@ -93,8 +87,7 @@ test('by keyboard alone: a notebook is begun, filled, explained, renamed, saved 
 });
 
 test('a cell is named in words: what it is, its symbol, its value with the unit spoken, its role', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await newNotebook(page);
   await enter(page, 'A1', 'feed per tooth');
   await enter(page, 'B1', '0.12 mm');
@@ -111,8 +104,7 @@ test('at 200 percent and at 320 pixels nothing but the page of cells is wider th
     [683, 384],
     [320, 640],
   ] as const) {
-    desk = await openDesk({ width, height });
-    const { page } = desk;
+    const { page } = await desks.open({ width, height });
     await page.getByText('Worked examples').waitFor();
     const wide = (): Promise<number> =>
       page.evaluate(() => (document.scrollingElement?.scrollWidth ?? 0) - innerWidth);
@@ -136,14 +128,12 @@ test('at 200 percent and at 320 pixels nothing but the page of cells is wider th
     await page.getByRole('button', { name: 'Margin', exact: true }).click();
     await page.locator('margin-working').waitFor();
     expect(await wide(), `margin at ${width}`).toBeLessThanOrEqual(0);
-    await desk.close();
-    desk = undefined;
+    await desks.close();
   }
 });
 
 test('with the system colours in force the chosen cells, the tab and the worksheet in sight differ from the others', async () => {
-  desk = await openDesk({ visitor: { forcedColors: 'active' } });
-  const { page } = desk;
+  const { page } = await desks.open({ visitor: { forcedColors: 'active' } });
   await newNotebook(page);
   await enter(page, 'A1', '12 mm');
   await page.keyboard.press('Control+Home');
@@ -167,8 +157,7 @@ test('with the system colours in force the chosen cells, the tab and the workshe
 });
 
 test('with the system colours in force pictures are drawn in them, and pressed keys and questions differ from the others', async () => {
-  desk = await openDesk({ visitor: { forcedColors: 'active', colorScheme: 'dark' } });
-  const { page } = desk;
+  const { page } = await desks.open({ visitor: { forcedColors: 'active', colorScheme: 'dark' } });
   const look = (where: Locator): Promise<string> =>
     where.first().evaluate((each) => {
       const { backgroundColor, color } = getComputedStyle(each);
@@ -219,8 +208,7 @@ test('with the system colours in force pictures are drawn in them, and pressed k
 });
 
 test('by keyboard alone: every panel is opened and worked in, a leaf is left with Escape, and the focus goes back to the page', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   const { keyboard } = page;
   await page.getByText('Worked examples').waitFor();
   await tabTo(page, /^Crank line: pins/);
@@ -267,8 +255,7 @@ test('by keyboard alone: every panel is opened and worked in, a leaf is left wit
 });
 
 test('by keyboard alone: a value is stepped and typed at the machine, undone, and the page left', async () => {
-  desk = await openDesk();
-  const { page, troubles } = desk;
+  const { page, troubles } = await desks.open();
   const { keyboard } = page;
   await page.evaluate(() => localStorage.setItem('who', '["JK"]'));
   await page.getByText('Worked examples').waitFor();

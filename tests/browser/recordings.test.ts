@@ -3,16 +3,11 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
-import { closeBrowser, openDesk, type Desk } from './desk.ts';
+import { desksOfTests } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const ROWS = 200_000;
 /** As it is shown: thousands parted by a narrow space. */
@@ -32,8 +27,7 @@ test(
   'a log of 200 000 rows is read in, used, renamed, and there after a reload',
   { timeout: 240_000 },
   async () => {
-    desk = await openDesk();
-    const { page, troubles } = desk;
+    const { page, troubles } = await desks.open();
     await page.locator('section[aria-label=templates] button', { hasText: /pump/i }).click();
     await page.getByRole('button', { name: 'Notebook', exact: true }).click();
     await page.getByRole('button', { name: /Recordings/ }).click();

@@ -1,28 +1,13 @@
 /** Looking through a notebook formula by formula: one key to the next, one more to tick; a tick falls with the formula or its unit. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import {
-  activeAddress,
-  closeBrowser,
-  enter,
-  focusGrid,
-  goTo,
-  newNotebook,
-  openDesk,
-  saved,
-  type Desk,
-} from './desk.ts';
+import { expect, test } from 'vitest';
+import { activeAddress, desksOfTests, enter, focusGrid, goTo, newNotebook, saved } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 async function begun(): Promise<Page> {
-  desk = await openDesk();
+  const desk = await desks.open();
   await desk.page.evaluate(() => localStorage.setItem('who', '["MK"]'));
   await newNotebook(desk.page);
   return desk.page;
@@ -67,7 +52,7 @@ test('sixty formulas are looked through in sixty seconds, with at most two press
   await page.reload();
   await review(page);
   await page.locator('review-walk .so b', { hasText: /^60$/ }).waitFor();
-  expect(desk?.troubles).toEqual([]);
+  expect(desks.current.troubles).toEqual([]);
 });
 
 test('one press ticks and goes on; each tick carries initials, and the page follows', async () => {
@@ -111,7 +96,7 @@ test('a tick falls when the formula or its unit changes, not when rows are inser
   // The same formulas in another unit: both are to be looked at again.
   await enter(page, 'A2', '2 s');
   await page.locator('review-walk .so b', { hasText: /^0$/ }).waitFor();
-  expect(desk?.troubles).toEqual([]);
+  expect(desks.current.troubles).toEqual([]);
 });
 
 test('an error can not be ticked', async () => {

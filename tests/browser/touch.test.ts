@@ -1,33 +1,15 @@
 /** The desk under fingers: taps, handles, scrolling, the actions without a long press, the keypad with its units, 44 px everywhere. */
 
 import type { CDPSession, Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { cellText, closeBrowser, openDesk, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { cellText, desksOfTests, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  expect(desk?.troubles ?? []).toEqual([]);
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests({ untroubled: true });
 
 /** The shipped pump cover on a tablet that is touched. */
 async function onTablet(size = { width: 820, height: 1180 }): Promise<Page> {
-  desk = await openDesk();
-  const browser = desk.context.browser();
-  if (!browser) throw new Error('no browser');
-  const context = await browser.newContext({ viewport: size, hasTouch: true });
-  const page = await context.newPage();
-  const { troubles, close } = desk;
-  page.on('pageerror', (error) => troubles.push(error.message));
-  desk = {
-    ...desk,
-    async close() {
-      await context.close();
-      await close();
-    },
-  };
+  const desk = await desks.open();
+  const page = await desk.anotherProfile({ viewport: size, hasTouch: true });
   await page.goto(desk.address);
   await page.locator('section[aria-label=templates] button', { hasText: /pump/i }).first().tap();
   await shows(page, 'B17', '1655 1/min');

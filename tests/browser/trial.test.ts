@@ -1,31 +1,17 @@
 /** A trial from its plan to its record at the machine: by touch, without a server, through the death of the browser. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { apply, emptyNotebook, isRefusal, partsOf } from '../../src/document/index.ts';
 import type { Refusal, Transaction } from '../../src/document/index.ts';
 import { writeNotebook } from '../../src/exchange/index.ts';
-import { serve, type Serving } from '../../src/serve.mjs';
 import { addTrial, recordPass } from '../../src/trial/index.ts';
-import { DIST, closeBrowser, openDesk, readyWithoutNetwork, type Desk } from './desk.ts';
+import { desksOfTests, readyWithoutNetwork } from './desk.ts';
 import { Finger } from './finger.ts';
-import { MortalBrowser } from './mortal-browser.ts';
+import { mortalBrowsers } from './mortal-browser.ts';
 
-let server: Serving | undefined;
-let browser: MortalBrowser | undefined;
-let desk: Desk | undefined;
-let address = '';
-beforeEach(async () => {
-  server = await serve({ folder: DIST, host: 'localhost' });
-  address = `http://localhost:${server.port}/`;
-});
-afterEach(async () => {
-  await browser?.end();
-  await desk?.close();
-  await server?.close();
-  browser = desk = server = undefined;
-});
-afterAll(closeBrowser);
+const mortals = mortalBrowsers();
+const desks = desksOfTests();
 
 const NEXT = 'take it and go to the next field';
 const DONE = 'Done: take it and put the keypad away';
@@ -53,16 +39,15 @@ const saved = (page: Page): Promise<void> =>
   page.locator('machine-page header p', { hasText: /saved \d\d:\d\d on this device/ }).waitFor();
 
 test('ten passes are recorded by touch without a server, the browser is killed, and all ten are there', async () => {
-  browser = new MortalBrowser();
+  const browser = mortals.born();
   let page = await browser.start();
   await page.addInitScript(() => localStorage.getItem('who') ?? localStorage.setItem('who', '["JK"]'));
   const finger = await Finger.of(page);
-  await page.goto(address);
+  await page.goto(mortals.address);
   await planned(page, true);
   await saved(page);
   const notebook = page.url();
-  await server?.close();
-  server = undefined;
+  await mortals.stopServer();
   await page.reload();
   for (const [k, wear] of WEAR.entries()) {
     await finger.tap(page.getByRole('button', { name: `Record pass ${k + 1}`, exact: true }));
@@ -105,21 +90,9 @@ test('ten passes are recorded by touch without a server, the browser is killed, 
 
 /** A page that is touched, with a planned trial. */
 async function touched(size: { readonly width: number; readonly height: number }): Promise<Page> {
-  desk = await openDesk();
-  const made = desk.context.browser();
-  if (!made) throw new Error('no browser');
-  const context = await made.newContext({ viewport: size, hasTouch: true });
-  await context.addInitScript(() => localStorage.setItem('who', '["JK"]'));
-  const page = await context.newPage();
-  const { troubles, close } = desk;
-  page.on('pageerror', (error) => troubles.push(error.message));
-  desk = {
-    ...desk,
-    async close() {
-      await context.close();
-      await close();
-    },
-  };
+  const desk = await desks.open();
+  const page = await desk.anotherProfile({ viewport: size, hasTouch: true });
+  await page.addInitScript(() => localStorage.setItem('who', '["JK"]'));
   await page.goto(desk.address);
   await planned(page);
   return page;
@@ -168,9 +141,8 @@ test('every target of the record and of a pass is 64 px, on a tablet and on a ph
     expect(await small()).toEqual([]);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(size.width);
-    expect(desk?.troubles).toEqual([]);
-    await desk?.close();
-    desk = undefined;
+    expect(desks.current.troubles).toEqual([]);
+    await desks.close();
   }
 });
 
@@ -288,7 +260,7 @@ function trialFile(): string {
 }
 
 test('the reading says how the lives compare, no more than two edges can tell, and what it is worth', async () => {
-  desk = await openDesk();
+  const desk = await desks.open();
   const { page } = desk;
   const [chooser] = await Promise.all([
     page.waitForEvent('filechooser'),

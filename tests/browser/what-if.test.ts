@@ -1,19 +1,13 @@
 /** What-if as a user meets it, on the shipped notebooks whose answers are known from elsewhere. */
 
-import { afterAll, afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { closeBrowser, openDesk, shows, type Desk } from './desk.ts';
+import { desksOfTests, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 async function example(title: RegExp, size: { width?: number; height?: number } = {}): Promise<Page> {
-  desk = await openDesk(size);
-  const { page } = desk;
+  const { page } = await desks.open(size);
   await page.getByRole('button', { name: title }).click();
   await page.locator('page-grid td.active').waitFor();
   if ((size.width ?? 1366) < 1100) await page.getByRole('button', { name: 'Margin' }).click();
@@ -60,7 +54,7 @@ test('variants stand side by side with differences, and a value typed there belo
   expect(await page.getByLabel('C8 i_m · inserts on one cutter in harder batch').inputValue()).toBe(
     '60 inserts',
   );
-  expect(desk?.troubles).toEqual([]);
+  expect(desks.current.troubles).toEqual([]);
 });
 
 test('solve says that whole inserts miss the wanted rate, and puts the nearest into the page', async () => {
@@ -95,7 +89,7 @@ test('a sweep becomes a worksheet with units and a plot of it', async () => {
   // 0.3^2/4 (1/60 - 1/200) mm = 0.2625 um, by hand.
   await shows(page, 'D2', '0.26250 µm');
   await page.getByRole('navigation', { name: 'figures' }).getByText('Sweep 1').waitFor();
-  expect(desk?.troubles).toEqual([]);
+  expect(desks.current.troubles).toEqual([]);
 });
 
 test('spread tells intervals, shares and the chance that a limit is passed, and agrees with the first order in the cells', async () => {
@@ -108,5 +102,5 @@ test('spread tells intervals, shares and the chance that a limit is passed, and 
   expect(await life.innerText()).toMatch(/first order\s+107\.0 min ±/);
   expect(await life.innerText()).toMatch(/mean life at that speed\s+66 %/);
   await page.getByText('chance to be').first().waitFor();
-  expect(desk?.troubles).toEqual([]);
+  expect(desks.current.troubles).toEqual([]);
 });
