@@ -25,6 +25,7 @@ import {
 } from '../document/index.ts';
 import type { Block, Clipboard, FillDirection, Role } from '../document/index.ts';
 import { isKindName, kindNamed, unitsOfKind } from '../quantity/index.ts';
+import { STAYS_OPEN, notTaken } from './not-taken.ts';
 import { editedText, typing } from './number-locale.ts';
 import type { OpenCaution } from './open-cautions.ts';
 import type { Session } from './session.ts';
@@ -54,7 +55,11 @@ export const contentHere = (
 
 /** Opens the active cell for editing with this text, the caret at its end. */
 export function startDraft(session: Session, text: string, typedOver: boolean, where: 'cell' | 'line'): void {
-  if (session.readOnly) return;
+  if (!session.readOnly) openDraft(session, text, typedOver, where);
+}
+
+/** The same for a text that was being typed before: also where it can only be read and copied. */
+export function openDraft(session: Session, text: string, typedOver: boolean, where: 'cell' | 'line'): void {
   session.notice = undefined;
   session.leaveDraft = () => commitDraft(session, undefined);
   session.setDraft({ text, from: text.length, to: text.length, typedOver, where });
@@ -62,7 +67,7 @@ export function startDraft(session: Session, text: string, typedOver: boolean, w
 
 /** Takes the draft into the cell and moves on; false where it is refused: then it stays open with the words why. */
 export function commitDraft(session: Session, move: 'up' | 'down' | 'left' | 'right' | undefined): boolean {
-  const { draft } = session;
+  const { draft, preview } = session;
   if (!draft) return true;
   const { worksheet, row, column } = session.address;
   const unchanged = draft.text === contentHere(session);
@@ -75,7 +80,11 @@ export function commitDraft(session: Session, move: 'up' | 'down' | 'left' | 'ri
     }
     session.draft = undefined;
     session.preview = undefined;
-    if (!session.run(answer)) return false;
+    if (!session.run(answer)) {
+      Object.assign(session, { draft, preview });
+      if (session.readOnly) session.say(`${notTaken(session)} ${STAYS_OPEN}`, true);
+      return false;
+    }
     if (answer.notice) session.notice = { words: answer.notice, refused: false };
   }
   const { notice } = session;
@@ -196,6 +205,7 @@ export const deleteColumns = (session: Session): boolean =>
 
 /** Puts lines of text into the page where the active cell stands, as one step. */
 export function insertLinesOfText(session: Session, typed: readonly (readonly string[])[]): boolean {
+  if (session.draft && !session.leaveDraft?.()) return false;
   const { worksheet, row, column } = session.address;
   const sheet = worksheetOf(session.notebook, worksheet);
   for (let r = 0; r < typed.length; r += 1)

@@ -27,6 +27,18 @@ export async function finished(session: Session | undefined, patient: boolean): 
   return false;
 }
 
+const fields = new WeakMap<Session, Set<() => boolean>>();
+
+/** Tells that fields outside the page may hold what was typed and not taken yet; `holds` says whether they do. */
+export function addFields(session: Session, holds: () => boolean): void {
+  fields.set(session, (fields.get(session) ?? new Set()).add(holds));
+}
+
+export const removeFields = (session: Session, holds: () => boolean): boolean =>
+  fields.get(session)?.delete(holds) ?? false;
+
 /** Whether leaving now would lose something that was typed. */
 export const wouldLose = (session: Session): boolean =>
-  !session.readOnly && (session.saved.type !== 'saved' || (session.draft?.text ?? '') !== '');
+  (!session.readOnly && session.saved.type !== 'saved') ||
+  (session.draft?.text ?? '') !== '' ||
+  [...(fields.get(session) ?? [])].some((holds) => holds());

@@ -81,3 +81,13 @@ export function pressed(edited: EditedText, press: KeypadPress): EditedText {
       return edited;
   }
 }
+
+/** A text that is chosen whole. */
+export const whole = (text: string): EditedText => ({ text, from: 0, to: text.length });
+
+/** The text with what is chosen in its field, while the field has the focus. */
+export function caretIn(input: HTMLInputElement | null, edited: EditedText): EditedText {
+  if (!input?.matches(':focus')) return edited;
+  const { selectionStart, selectionEnd } = input;
+  return { text: edited.text, from: selectionStart ?? edited.from, to: selectionEnd ?? edited.to };
+}

@@ -4,8 +4,10 @@ import { canonicalContent, contentOf, isRefusal, readContent } from '../document
 import type { Cell, Limits, Notebook } from '../document/index.ts';
 import { ONE_UNIT, describeDimension, exactIn, exactSI } from '../quantity/index.ts';
 import type { Kind, Unit } from '../quantity/index.ts';
-import { markedDigits, typing } from './number-locale.ts';
-import { compared, limitIn } from './stepping.ts';
+import { isNumberField, kindOf } from './machine-cells.ts';
+import type { MachineCell } from './machine-cells.ts';
+import { editedText, markedDigits, typing } from './number-locale.ts';
+import { compared, limitIn, shownNumber } from './stepping.ts';
 
 export type Entry =
   | { readonly type: 'same' }
@@ -66,3 +68,11 @@ export function readEntry(
   const breach = passedLimit(read.digits, own, shown, cell.limits, currency);
   return { type: 'taken', content, ...(breach !== undefined && { breach }) };
 }
+
+/** The same for a cell of the page, which knows what kind of number it takes. */
+export const entryAt = (one: MachineCell, typed: string, notebook: Notebook): Entry =>
+  readEntry(one.cell, typed, isNumberField(one, notebook) ? kindOf(one, notebook) : undefined, notebook);
+
+/** What stands in the field of a cell when it is taken in hand: the number as it is shown, without its unit, or the text. */
+export const textInField = (cell: Cell, { currency }: Pick<Notebook, 'currency'>): string =>
+  markedDigits(shownNumber(cell, currency)?.text ?? editedText(cell.content, currency).replace(/^'/, ''));

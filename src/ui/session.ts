@@ -22,6 +22,7 @@ import type {
 } from '../document/index.ts';
 import { CalculationClient } from './calculation-client.ts';
 import type { Move } from './keymap.ts';
+import { CELL_GONE, notTaken } from './not-taken.ts';
 import { canonicalText } from './number-locale.ts';
 import { resultsFor } from './export-results.ts';
 import type { Catalogue, Opened, World } from './ports.ts';
@@ -168,7 +169,10 @@ export class Session {
   }
 
   #keepResults(): void {
-    this.saving.keepResults(this.notebook, () => resultsFor(this));
+    const { notebook } = this;
+    this.saving.keepResults(notebook, () =>
+      this.notebook === notebook && this.computing.state === 'idle' ? resultsFor(this) : undefined,
+    );
   }
 
   get saved(): SaveState {
@@ -209,12 +213,7 @@ export class Session {
       return false;
     }
     if (answer.changes.length === 0) return true;
-    if (this.readOnly) {
-      this.notice = { words: 'read only here: another tab or device holds this notebook', refused: true };
-      this.changed();
-      return false;
-    }
-    const refused = this.refuses?.(answer);
+    const refused = this.readOnly ? notTaken(this) : this.refuses?.(answer);
     if (refused !== undefined) {
       this.say(refused, true);
       return false;
@@ -258,19 +257,22 @@ export class Session {
   /** An edit of another tab, which holds the notebook. */
   follow(notebook: Notebook, transaction: Transaction): void {
     this.notebook = notebook;
-    this.version += 1;
     this.#client.apply(notebook, transaction.changes);
-    this.selection = kept(this.selection, this.worksheet);
-    this.#explain(false);
-    this.changed();
+    this.#stay();
   }
 
   /** The notebook as it was read anew. */
   restart({ notebook, history }: Opened): void {
     this.notebook = notebook;
     this.history = history;
-    this.version += 1;
     this.#client.open(notebook);
+    this.#stay();
+  }
+
+  /** After a change from elsewhere: what was being typed stays open, even where its worksheet is gone. */
+  #stay(): void {
+    this.version += 1;
+    if (this.draft && this.worksheet.id !== this.selection.worksheet) this.say(CELL_GONE, true);
     this.selection = kept(this.selection, this.worksheet);
     this.#explain(false);
     this.changed();

@@ -1,15 +1,10 @@
 /** The machine-side page as a gloved thumb meets it: steps, limits, keypad, cautions, undo, values as received. */
 
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, expect, test } from 'vitest';
-import { drawn, closeBrowser, enter, goTo, newNotebook, openDesk, shows, type Desk } from './desk.ts';
+import { expect, test } from 'vitest';
+import { desksOfTests, drawn, enter, goTo, newNotebook, shows } from './desk.ts';
 
-let desk: Desk | undefined;
-afterEach(async () => {
-  await desk?.close();
-  desk = undefined;
-});
-afterAll(closeBrowser);
+const desks = desksOfTests();
 
 const SIZES = [
   { width: 820, height: 1180 },
@@ -19,27 +14,12 @@ const SIZES = [
 
 /** The shipped pump cover at the machine, on a screen that is touched. */
 async function atMachine(size = SIZES[0], who: readonly string[] = ['JK']): Promise<Page> {
-  desk = await openDesk();
-  const browser = desk.context.browser();
-  if (!browser || !size) throw new Error('no browser');
-  const context = await browser.newContext({ viewport: size, hasTouch: true, isMobile: false });
-  await context.addInitScript((names) => {
+  const desk = await desks.open();
+  if (!size) throw new Error('no size');
+  const page = await desk.anotherProfile({ viewport: size, hasTouch: true, isMobile: false });
+  await page.addInitScript((names) => {
     if (localStorage.getItem('who') === null) localStorage.setItem('who', names);
   }, JSON.stringify(who));
-  const page = await context.newPage();
-  const { troubles, close } = desk;
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error' && !/net::|Failed to load/.test(message.text()))
-      troubles.push(message.text());
-  });
-  desk = {
-    ...desk,
-    async close() {
-      await context.close();
-      await close();
-    },
-  };
   await page.goto(desk.address);
   await page.locator('section[aria-label=templates] button', { hasText: /pump/i }).tap();
   await page.getByRole('button', { name: 'At the machine' }).tap();
@@ -91,7 +71,7 @@ test('one press turns the worksheet into its machine side: fields, results, deci
   await result(page, 'B39', 'yes: program 2817 mm/min');
   expect(await field(page, 'B9').innerText()).toContain('0.2 to 5 mm');
   expect(await page.locator('machine-page .usual').innerText()).toContain('a qualified person decide');
-  expect(desk?.troubles).toEqual([]);
+  expect(desks.current.troubles).toEqual([]);
 });
 
 test('a step writes through the same command as the desk and everything is worked out again', async () => {
@@ -176,8 +156,7 @@ test('nothing moves under the thumb when a limit is passed', async () => {
     for (let k = 0; k < 7; k += 1) await step(page, 'B11', 'more');
     await field(page, 'B11').locator('.message', { hasText: 'highest value' }).waitFor();
     expect(await places()).toEqual(before);
-    await desk?.close();
-    desk = undefined;
+    await desks.close();
   }
 });
 
@@ -281,6 +260,39 @@ test('what can not be read is refused with words and the value stays', async () 
   expect(await value(page, 'B11')).toBe('260');
 });
 
+test('what was refused stays in its field, with the words why, until it is put right or dropped', async () => {
+  const page = await atMachine();
+  await page.locator('[data-field=B11]').tap();
+  await page.keyboard.type('20 min');
+  await page.locator('[data-field=B9]').tap();
+  expect(await value(page, 'B11')).toBe('20 min');
+  await field(page, 'B11').locator('.message', { hasText: 'not a time' }).waitFor();
+  await page.locator('machine-page').getByRole('button', { name: 'Back to the desk' }).tap();
+  expect(await value(page, 'B11')).toBe('20 min');
+  await page.locator('[data-field=B11]').press('Escape');
+  expect(await value(page, 'B11')).toBe('260');
+
+  // Another tab takes the notebook over while something is typed.
+  await page.locator('[data-field=B11]').tap();
+  await page.keyboard.type('240');
+  await page.evaluate(() => {
+    const id = decodeURIComponent(location.hash.slice(1));
+    void navigator.locks
+      .request(`swarfbook ${id}`, { steal: true }, () => Promise.resolve())
+      .catch(() => undefined);
+  });
+  await page.locator('.band', { hasText: 'read only' }).waitFor();
+  await page.keyboard.press('Enter');
+  await field(page, 'B11').locator('.message', { hasText: 'Not taken: another tab' }).waitFor();
+  expect(await value(page, 'B11')).toBe('240');
+  await page.getByRole('button', { name: 'Take over' }).tap();
+  await page.locator('.band', { hasText: 'read only' }).waitFor({ state: 'detached' });
+  await page.locator('[data-field=B11]').press('Enter');
+  await page.locator('.set').waitFor();
+  expect(await value(page, 'B11')).toBe('240');
+  expect(desks.current.troubles).toEqual([]);
+});
+
 test('the keypad works from the keys alone, and the next field takes what was typed before', async () => {
   const page = await atMachine();
   await page.locator('[data-field=B9]').focus();
@@ -336,8 +348,7 @@ test('every target is 64 px and every field value 32 px at least, with nothing w
       .locator('machine-page')
       .evaluate((element) => element.shadowRoot?.querySelector('main')?.scrollWidth ?? 0);
     expect(width).toBeLessThanOrEqual(size.width);
-    await desk?.close();
-    desk = undefined;
+    await desks.close();
   }
 });
 
@@ -352,8 +363,7 @@ test('a reload at the machine comes back there and still knows the values as rec
 });
 
 test('undo at the machine never reaches what was done at the desk before', async () => {
-  desk = await openDesk();
-  const { page } = desk;
+  const { page } = await desks.open();
   await page.evaluate(() => localStorage.setItem('who', '["JK"]'));
   await newNotebook(page);
   await enter(page, 'A1', 'speed');

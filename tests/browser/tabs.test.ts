@@ -74,6 +74,81 @@ test('5 taken over in both directions, what was being typed goes with it, and un
   for (const place of ['A1', 'A2', 'A3']) expect(await cellText(first, place)).toBe('');
 });
 
+/** The second tab takes the notebook while the first can not answer, as when its computer sleeps: nothing is asked of it. */
+async function takenUnasked({ first, second }: { first: Page; second: Page }): Promise<void> {
+  await second.evaluate(() => {
+    const id = decodeURIComponent(location.hash.slice(1));
+    void navigator.locks
+      .request(`swarfbook ${id}`, { steal: true }, () => new Promise(() => {}))
+      .catch(() => undefined);
+  });
+  await band(first, 'read only').waitFor();
+}
+
+const hint = (page: Page) => page.locator('entry-line .hint');
+const editor = (page: Page) => page.locator('page-grid td.active .editor');
+
+test('5 an entry that can not be taken because another tab took over stays open, says so, and is taken after the way back', async () => {
+  const { first, second } = await twoTabs();
+  await goTo(first, 'A2');
+  await first.keyboard.type('typed with care');
+  await takenUnasked({ first, second });
+  const stays = async (): Promise<void> => {
+    await hint(first).getByText('Not taken: another tab or device holds this notebook').waitFor();
+    await hint(first).getByText('What you typed stays open here').waitFor();
+    expect(await editor(first).inputValue()).toBe('typed with care');
+    await first.keyboard.press('F2');
+    await first.keyboard.press('F2');
+  };
+  for (const key of ['Enter', 'Tab', 'Shift+Enter', 'ArrowDown', 'Control+f', 'Control+z']) {
+    await first.keyboard.press(key);
+    await stays();
+  }
+  await first.locator('page-grid tr[data-row="4"] td[data-column="2"]').click();
+  await stays();
+  await first.evaluate(() => {
+    location.hash = '';
+  });
+  await stays();
+  // A reload takes nothing away either, and keeps it where it can be read.
+  first.on('dialog', (dialog) => void dialog.accept());
+  await first.reload();
+  await editor(first).waitFor();
+  expect(await editor(first).inputValue()).toBe('typed with care');
+  await first.getByRole('button', { name: 'Take over' }).click();
+  await band(first, 'read only').waitFor({ state: 'detached' });
+  expect(await editor(first).inputValue()).toBe('typed with care');
+  await first.keyboard.press('Enter');
+  await shows(first, 'A2', 'typed with care');
+  await saved(first);
+  expect(desk?.troubles).toEqual([]);
+});
+
+test('5 an entry whose worksheet the other tab has deleted stays open and says that its cell is gone', async () => {
+  const { first, second } = await twoTabs();
+  await first.getByRole('button', { name: 'add', exact: true }).click();
+  await first.getByRole('button', { name: 'Take it' }).click();
+  await first.locator('contents-rail').getByRole('button', { name: 'Worksheet 2' }).click();
+  await enter(first, 'A2', '4 mm');
+  await saved(first);
+  await focusGrid(first);
+  await first.keyboard.type('typed with care');
+  await first.evaluate(() => {
+    const id = decodeURIComponent(location.hash.slice(1));
+    void navigator.locks
+      .request(`swarfbook ${id}`, { steal: true }, () => Promise.resolve())
+      .catch(() => undefined);
+  });
+  await band(first, 'read only').waitFor();
+  await second.getByRole('button', { name: 'Take over' }).click();
+  await band(second, 'read only').waitFor({ state: 'detached' });
+  await second.locator('contents-rail').getByRole('button', { name: 'Worksheet 2' }).click();
+  await second.locator('contents-rail').getByRole('button', { name: 'delete', exact: true }).last().click();
+  await second.getByRole('button', { name: 'Delete', exact: true }).click();
+  await hint(first).getByText('The cell in which this was being typed is gone').waitFor();
+  expect(await editor(first).inputValue()).toBe('typed with care');
+});
+
 test('5 a message that is no edit of this notebook changes nothing', async () => {
   const { first, second } = await twoTabs();
   await first.evaluate(() => {

@@ -81,3 +81,9 @@ function value(
   }
   return html`${sign}${decision(resultText(result, notebook), sound)}`;
 }
+
+/** Texts decide, so they stand above the numbers. */
+export const decisionsFirst = (cells: readonly MachineCell[]): readonly MachineCell[] => [
+  ...cells.filter(({ result }) => typeof result?.value === 'string'),
+  ...cells.filter(({ result }) => typeof result?.value !== 'string'),
+];

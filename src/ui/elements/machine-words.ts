@@ -2,10 +2,12 @@
 
 import { html, nothing, type TemplateResult } from 'lit';
 import { hasMachineCells, machineCautions, machineCells } from '../machine-cells.ts';
-import type { MachineCells } from '../machine-cells.ts';
-import { inWords } from '../number-locale.ts';
+import type { MachineCell, MachineCells } from '../machine-cells.ts';
+import { inWords, markedDigits } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { cautionsAtMachine } from '../machine-cautions.ts';
+import type { ShownNumber } from '../stepping.ts';
+import { unitText } from '../value-text.ts';
 
 interface OpenLines {
   readonly look: 'bad' | '' | 'calm';
@@ -110,4 +112,18 @@ export function savedWords({ saved }: Session): string {
   if (saved.type === 'failed') return 'NOT saved';
   const at = new Date(saved.at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hour12: false });
   return `saved ${at} on this device`;
+}
+
+/** What a step says: "vc 265 m/min", and the limit at which it ends. */
+export function stepWords(
+  { cell, label }: MachineCell,
+  digits: string,
+  { unit }: ShownNumber,
+  stoppedAt: 'low' | 'high' | undefined,
+): string {
+  const words =
+    stoppedAt &&
+    (cell.limits?.[`${stoppedAt}Text`] ?? `the ${stoppedAt === 'high' ? 'highest' : 'lowest'} value`);
+  const said = `${label} ${markedDigits(digits)} ${unitText(unit.symbol === '1' ? '' : unit.symbol)}`;
+  return words ? `${said}, ${words}` : said;
 }

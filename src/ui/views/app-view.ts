@@ -324,7 +324,9 @@ export class AppView extends LitElement {
     if (!opened || session !== this.#session) return;
     session.readOnly = opened.readOnly;
     for (const notice of opened.notices) this.#say(notice);
+    session.notice = undefined;
     session.restart(opened);
+    this.#page?.focusCell();
   }
 
   #start(): TemplateResult {

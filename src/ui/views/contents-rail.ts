@@ -268,6 +268,7 @@ export class ContentsRail extends LitElement {
   }
 
   #delete(session: Session, { id, title }: Worksheet): void {
+    if (session.draft && !session.leaveDraft?.()) return;
     const users = usersOf(session.notebook, { worksheet: id });
     this.dispatchEvent(
       new CustomEvent('ask-consent', {

@@ -1,7 +1,7 @@
 /** A worksheet at the machine: the values that may be changed there, the results that matter, the cautions; nothing else. */
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { cautionBand, nothingMarked, savedWords } from '../elements/machine-words.ts';
+import { cautionBand, nothingMarked, savedWords, stepWords } from '../elements/machine-words.ts';
 import { MachineAsk, reasonQuestion, whoQuestion } from '../elements/machine-ask.ts';
 import { machineBar } from '../elements/machine-bar.ts';
 import { machineField } from '../elements/machine-field.ts';
@@ -9,19 +9,20 @@ import type { FieldHands } from '../elements/machine-field.ts';
 import { hasRecord, machineRecord } from '../elements/machine-record.ts';
 import { machinePad } from '../elements/machine-pad.ts';
 import type { OpenField } from '../elements/machine-pad.ts';
-import { machineResult } from '../elements/machine-result.ts';
-import { pressed, type EditedText, type KeypadPress } from '../keypad-press.ts';
-import { isNumberField, kindOf, machineCells } from '../machine-cells.ts';
+import { decisionsFirst, machineResult } from '../elements/machine-result.ts';
+import { caretIn, pressed, whole, type EditedText, type KeypadPress } from '../keypad-press.ts';
+import { NOBODY } from '../not-taken.ts';
+import { isNumberField, machineCells } from '../machine-cells.ts';
 import type { MachineCell, MachineCells } from '../machine-cells.ts';
+import { addFields, removeFields } from '../finished.ts';
 import { changedAtMachine } from '../machine-change.ts';
-import { readEntry } from '../machine-entry.ts';
+import { entryAt, textInField } from '../machine-entry.ts';
 import { changedSince, keepReceived, keptReceived, receivedNow, restored } from '../received-values.ts';
 import type { Received } from '../received-values.ts';
 import { editedText, markedDigits } from '../number-locale.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { shownNumber, stepOfCell, stepped } from '../stepping.ts';
-import { unitText } from '../value-text.ts';
 import { knownNames, rememberName, whoNow } from '../who.ts';
 import { WakeLock } from '../wake-lock.ts';
 import { Watching } from '../watching.ts';
@@ -36,6 +37,12 @@ export class MachinePage extends LitElement {
   /** The last step of the history when the page was opened: undo ends there. */
   #undoEnd: unknown;
   #open: OpenField | undefined;
+  /** Texts that were refused in fields the hands have left: they stand there still, with the words why. */
+  readonly #refused = new Map<string, OpenField>();
+  /** What stood in the open field when it was taken in hand. */
+  #began = '';
+  readonly #holds = (): boolean =>
+    this.#refused.size > 0 || (this.#open?.edited.text ?? this.#began) !== this.#began;
   #select = false;
   #stopped: { readonly address: string; readonly side: 'low' | 'high' } | undefined;
   #keypad = matchMedia('(pointer: coarse)').matches;
@@ -61,12 +68,14 @@ export class MachinePage extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     void this.#wake.keep(false);
+    if (this.session) removeFields(this.session, this.#holds);
   }
 
   override willUpdate(): void {
     const { session } = this;
     if (!session || this.#received?.notebook === session.notebook.id) return;
     const { worksheet, notebook } = session;
+    addFields(session, this.#holds);
     const kept = keptReceived(notebook);
     const { changed } = machineCells(session, worksheet);
     this.#received = kept?.worksheet === worksheet.id ? kept : receivedNow(notebook, worksheet.id, changed);
@@ -82,8 +91,11 @@ export class MachinePage extends LitElement {
   }
 
   get #input(): HTMLInputElement | null {
-    const { address } = this.#open ?? {};
-    return address === undefined ? null : this.renderRoot.querySelector(`[data-field="${address}"]`);
+    return this.#fieldAt(this.#open?.address);
+  }
+
+  #fieldAt(address: string | undefined): HTMLInputElement | null {
+    return this.renderRoot.querySelector(`[data-field="${address}"]`);
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -153,7 +165,7 @@ export class MachinePage extends LitElement {
   }
 
   #field(session: Session, one: MachineCell): TemplateResult {
-    const open = this.#open?.address === one.address ? this.#open : undefined;
+    const open = this.#open?.address === one.address ? this.#open : this.#refused.get(one.address);
     const was = this.#received && changedSince(this.#received, one.row, one.column, one.cell);
     const state = {
       notebook: session.notebook,
@@ -177,13 +189,13 @@ export class MachinePage extends LitElement {
   }
 
   #begin(session: Session, one: MachineCell): void {
-    if (session.readOnly || this.#open?.address === one.address) return;
-    if (this.#open && !this.#commit(session)) this.#announced = 'the field before stays as it was';
-    const { currency } = session.notebook;
-    const text = markedDigits(
-      shownNumber(one.cell, currency)?.text ?? editedText(one.cell.content, currency).replace(/^'/, ''),
-    );
-    this.#open = { address: one.address, edited: { text, from: 0, to: text.length } };
+    const refused = this.#refused.get(one.address);
+    if ((session.readOnly && !refused) || this.#open?.address === one.address) return;
+    if (this.#open && !this.#commit(session)) this.#refused.set(this.#open.address, this.#open);
+    const text = refused?.edited.text ?? textInField(one.cell, session.notebook);
+    this.#refused.delete(one.address);
+    this.#open = { ...refused, address: one.address, edited: whole(text) };
+    this.#began = text;
     this.#select = true;
     if (this.#stopped?.address !== one.address) this.#stopped = undefined;
     this.requestUpdate();
@@ -217,9 +229,7 @@ export class MachinePage extends LitElement {
   /** The field stays in hand: the next key steps again, a digit begins the value anew. */
   #stepByKey(session: Session, one: MachineCell, direction: 1 | -1): void {
     this.#step(session, one, direction);
-    void this.updateComplete.then(() =>
-      this.renderRoot.querySelector<HTMLElement>(`[data-field="${one.address}"]`)?.focus(),
-    );
+    void this.updateComplete.then(() => this.#fieldAt(one.address)?.focus());
   }
 
   #left(session: Session, { address }: MachineCell, { relatedTarget }: FocusEvent): void {
@@ -235,12 +245,7 @@ export class MachinePage extends LitElement {
     if (press.type === 'leave') return this.#drop();
     if (press.type === 'done') return void this.#commit(session);
     if (press.type === 'next') return this.#next(session, open.address);
-    const input = this.#input;
-    const active = this.shadowRoot?.activeElement === input;
-    const { text } = open.edited;
-    const from = active ? (input?.selectionStart ?? open.edited.from) : open.edited.from;
-    const to = active ? (input?.selectionEnd ?? open.edited.to) : open.edited.to;
-    this.#open = { address: open.address, edited: pressed({ text, from, to }, press) };
+    this.#open = { address: open.address, edited: pressed(caretIn(this.#input, open.edited), press) };
     this.#select = true;
     this.requestUpdate();
   }
@@ -261,8 +266,7 @@ export class MachinePage extends LitElement {
       ({ address }) => address === open?.address,
     );
     if (!open || !one) return true;
-    const kind = isNumberField(one, session.notebook) ? kindOf(one, session.notebook) : undefined;
-    const entry = readEntry(one.cell, open.edited.text, kind, session.notebook);
+    const entry = entryAt(one, open.edited.text, session.notebook);
     if (entry.type === 'refused') {
       this.#open = { ...open, refusal: entry.words };
       this.#announced = entry.words;
@@ -271,9 +275,9 @@ export class MachinePage extends LitElement {
     }
     this.#drop();
     if (entry.type !== 'taken') return true;
+    this.#announced = `${one.label} ${editedText(entry.content, session.notebook.currency)}${entry.breach === undefined ? '' : `, ${entry.breach}`}`;
     if (entry.breach !== undefined) void this.#pass(session, one, open.edited.text, entry.breach);
     else this.#enter(session, one, open.edited.text);
-    this.#announced = `${one.label} ${editedText(entry.content, session.notebook.currency)}${entry.breach === undefined ? '' : `, ${entry.breach}`}`;
     return true;
   }
 
@@ -302,21 +306,25 @@ export class MachinePage extends LitElement {
   #enter(session: Session, one: MachineCell, typed: string, reason = one.cell.changed?.reason): void {
     const by = whoNow();
     if (by === undefined)
-      return void this.#askWho().then((said) => said && this.#enter(session, one, typed, reason));
+      return void this.#askWho().then((said) =>
+        said ? this.#enter(session, one, typed, reason) : this.#keep(one, typed, NOBODY),
+      );
     const { row, column } = one;
     const at = new Date(session.world.clock.now()).toISOString();
-    const why = this.#passes(session, one, typed) && reason !== undefined ? { reason } : {};
+    const passes = 'breach' in entryAt(one, typed, session.notebook);
+    const why = passes && reason !== undefined ? { reason } : {};
     const place = { worksheet: session.worksheet.id, row, column };
     this.#stopped = undefined;
-    session.run(changedAtMachine(session.notebook, { ...place, typed, by, at, ...why }));
-    if (session.notice?.refused) this.#announced = session.notice.words;
+    this.#refused.delete(one.address);
+    if (!session.run(changedAtMachine(session.notebook, { ...place, typed, by, at, ...why })))
+      this.#keep(one, typed, session.notice?.words ?? '');
     this.requestUpdate();
   }
 
-  #passes(session: Session, one: MachineCell, typed: string): boolean {
-    const kind = isNumberField(one, session.notebook) ? kindOf(one, session.notebook) : undefined;
-    const entry = readEntry(one.cell, typed, kind, session.notebook);
-    return entry.type === 'taken' && entry.breach !== undefined;
+  /** What could not go into its cell stays in its field. */
+  #keep({ address, cell }: MachineCell, typed: string, refusal: string): void {
+    this.#announced = refusal;
+    if (!cell.choices) this.#refused.set(address, { address, refusal, edited: whole(typed) });
   }
 
   get #ask(): MachineAsk | null {
@@ -334,13 +342,7 @@ export class MachinePage extends LitElement {
     const { text, stoppedAt } = stepped(shown, direction, step, one.cell.limits, currency);
     if (text !== undefined) this.#enter(session, one, markedDigits(text));
     this.#stopped = stoppedAt && { address, side: stoppedAt };
-    const words =
-      stoppedAt &&
-      (one.cell.limits?.[`${stoppedAt}Text`] ?? `the ${stoppedAt === 'high' ? 'highest' : 'lowest'} value`);
-    this.#announced = [
-      `${one.label} ${markedDigits(text ?? shown.text)} ${unitText(shown.unit.symbol === '1' ? '' : shown.unit.symbol)}`,
-      ...(words ? [words] : []),
-    ].join(', ');
+    this.#announced = stepWords(one, text ?? shown.text, shown, stoppedAt);
     this.requestUpdate();
   }
 
@@ -385,16 +387,14 @@ export class MachinePage extends LitElement {
   }
 
   #leave(): void {
-    if (this.session && !this.#commit(this.session)) this.#drop();
+    const { session } = this;
+    const open = session && !this.#commit(session) ? this.#open?.address : undefined;
+    // What was refused would be gone with the page: it is put right or dropped first.
+    const refused = [open, ...this.#refused.keys()].map((each) => this.#fieldAt(each)).find((each) => each);
+    if (refused) return refused.focus();
     keepReceived(undefined);
     this.dispatchEvent(new CustomEvent('to-desk', { bubbles: true, composed: true }));
   }
 }
-
-/** Texts decide, so they stand above the numbers. */
-const decisionsFirst = (cells: readonly MachineCell[]): readonly MachineCell[] => [
-  ...cells.filter(({ result }) => typeof result?.value === 'string'),
-  ...cells.filter(({ result }) => typeof result?.value !== 'string'),
-];
 
 customElements.define('machine-page', MachinePage);

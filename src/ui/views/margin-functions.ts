@@ -238,7 +238,12 @@ export class MarginFunctions extends LitElement {
   }
 
   #begin(session: Session, name: string): void {
-    startDraft(session, `=${name}(`, false, 'cell');
+    const { draft } = session;
+    if (draft?.text.startsWith('=')) {
+      const text = `${draft.text.slice(0, draft.from)}${name}(${draft.text.slice(draft.to)}`;
+      const at = draft.from + name.length + 1;
+      session.setDraft({ ...draft, text, from: at, to: at, typedOver: false, where: 'cell' });
+    } else if (!draft || session.leaveDraft?.()) startDraft(session, `=${name}(`, false, 'cell');
     this.dispatchEvent(new CustomEvent('to-page', { bubbles: true, composed: true }));
   }
 }

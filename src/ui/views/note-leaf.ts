@@ -109,6 +109,7 @@ export class NoteLeaf extends LitElement {
     });
     if (isRefusal(answer)) this.refused = answer.message;
     else if (session.run(answer)) this.close();
+    else this.refused = session.notice?.words ?? '';
   }
 }
 customElements.define('note-leaf', NoteLeaf);

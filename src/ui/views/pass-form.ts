@@ -9,7 +9,8 @@ import '../elements/keypad.ts';
 import { cautionsInShort } from '../elements/machine-words.ts';
 import { numberLine, ownUnit, photographLine, runLine, textLine } from '../elements/pass-lines.ts';
 import type { PassHands } from '../elements/pass-lines.ts';
-import { pressed } from '../keypad-press.ts';
+import { addFields, removeFields } from '../finished.ts';
+import { caretIn, pressed } from '../keypad-press.ts';
 import type { KeypadPress } from '../keypad-press.ts';
 import { momentText } from '../machine-change.ts';
 import { decimalMark, editedText } from '../number-locale.ts';
@@ -36,8 +37,9 @@ export class PassForm extends LitElement {
   #select = false;
   /** What stood in the number field when it was taken in hand. */
   #before = '';
-  /** A pass that was left unfinished: it is there again when the next one is opened. */
-  #left: PassDraft | undefined;
+  /** Passes that were left unfinished, by trial and pass: each is there again when it is opened. */
+  readonly #left = new Map<string, PassDraft>();
+  readonly #holds = (): boolean => this.#left.size > 0 || (this.draft !== undefined && isTyped(this.draft));
 
   constructor() {
     super();
@@ -53,13 +55,19 @@ export class PassForm extends LitElement {
   open(trial: Trial, pass?: TrialPass): void {
     const { session } = this;
     if (!session) return;
-    const left = pass ? undefined : this.#left;
-    this.draft = left?.trial === trial.id ? left : passDraft(trial, pass, session.notebook.currency);
-    this.#left = undefined;
+    addFields(session, this.#holds);
+    const fresh = passDraft(trial, pass, session.notebook.currency);
+    this.draft = this.#left.get(keyOf(fresh)) ?? fresh;
+    this.#left.delete(keyOf(fresh));
     void this.updateComplete.then(() => {
       this.#dialog?.showModal();
       if (!pass) this.#field('cut')?.focus();
     });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    if (this.session) removeFields(this.session, this.#holds);
   }
 
   override updated(): void {
@@ -185,8 +193,8 @@ export class PassForm extends LitElement {
 
   #closed(): void {
     const { draft } = this;
-    const typed = [...(draft?.texts ?? [])].some(([key, text]) => key !== 'edge' && text.trim() !== '');
-    if (draft && !draft.pass && typed) this.#left = { ...draft, open: undefined, refusal: undefined };
+    if (draft && isTyped(draft) && (!draft.pass || this.session?.readOnly))
+      this.#left.set(keyOf(draft), { ...draft, open: undefined, refusal: undefined });
     this.draft = undefined;
   }
 
@@ -230,10 +238,7 @@ export class PassForm extends LitElement {
       const left = press.type === 'leave' ? withText(draft, key, this.#before) : draft;
       return this.#take({ ...left, open: undefined });
     }
-    const active = this.shadowRoot?.activeElement === input;
-    const from = active ? (input?.selectionStart ?? edited.from) : edited.from;
-    const to = active ? (input?.selectionEnd ?? edited.to) : edited.to;
-    const next = pressed({ text: edited.text, from, to }, press);
+    const next = pressed(caretIn(input, edited), press);
     this.#take({ ...withText(draft, key, next.text), open: { key, edited: next } });
     this.#select = true;
   }
@@ -268,7 +273,11 @@ export class PassForm extends LitElement {
       );
       return false;
     }
-    if (!session.run(answer)) return false;
+    if (!session.run(answer)) {
+      const { words = '' } = session.notice ?? {};
+      this.#take({ refusal: { key, words: `${words} ${KEPT}` } });
+      return false;
+    }
     this.draft = undefined;
     // Closed, not only gone: the focus goes back to where it came from.
     this.#dialog?.close();
@@ -299,6 +308,13 @@ export class PassForm extends LitElement {
     );
   }
 }
+
+const isTyped = ({ texts }: PassDraft): boolean =>
+  [...texts].some(([key, text]) => key !== 'edge' && text.trim() !== '');
+
+const keyOf = ({ trial, pass }: PassDraft): string => `${trial} ${pass?.id ?? ''}`;
+
+const KEPT = 'Leave this form first: what was typed is there again when it is opened.';
 
 const nowIn = ({ world }: Session): string => new Date(world.clock.now()).toISOString();
 
