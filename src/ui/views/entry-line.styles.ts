@@ -143,9 +143,12 @@ export const entryLineStyles = css`
   }
   .choices {
     position: absolute;
-    inset-block-end: calc(100% + 4px);
+    inset-block-end: calc(100% + var(--up, 4px));
     inset-inline-start: 0;
     z-index: 10;
+    box-sizing: border-box;
+    max-block-size: var(--room);
+    overflow: hidden auto;
     max-inline-size: min(640px, 100%);
     margin: 0;
     padding: 4px 0;

@@ -18,6 +18,7 @@ import {
 } from '../editing.ts';
 import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
 import { isAway } from '../in-sight.ts';
+import { ListPlace } from '../list-place.ts';
 import { isOwnKeypad, isSystemKeyboard, isTouched, setSystemKeyboard } from '../own-keypad.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Draft, Session } from '../session.ts';
@@ -205,9 +206,11 @@ export class EntryLine extends LitElement {
   #loaded = false;
 
   #shown: Draft | undefined;
+  readonly #place = new ListPlace(this);
 
   /** Where the caret should stand after a change that came from elsewhere; a key may have moved it and not been let go yet. */
   override updated(): void {
+    this.#place.show(this.renderRoot.querySelector<HTMLElement>('.choices') ?? undefined);
     const { draft } = this.session ?? {};
     const isNew = draft !== this.#shown;
     this.#shown = draft;
