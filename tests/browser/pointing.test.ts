@@ -4,14 +4,10 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { activeAddress, desksOfTests, drawn, enter, focusGrid, goTo, newNotebook, shows } from './desk.ts';
+import { cell, line } from './hands.ts';
 
 const desks = desksOfTests({ untroubled: true });
 
-const cell = (page: Page, address: string): ReturnType<Page['locator']> =>
-  page.locator(
-    `page-grid tr[data-row="${Number(address.slice(1)) - 1}"] td[data-column="${address.charCodeAt(0) - 65}"]`,
-  );
-const line = (page: Page): Promise<string> => page.locator('entry-line .field input').inputValue();
 const sheet = (page: Page, title: string): ReturnType<Page['locator']> =>
   page.locator('contents-rail .sheet button', { hasText: title });
 async function inSight(page: Page): Promise<string | null> {

@@ -3,6 +3,7 @@
 import type { CDPSession, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { cellText, desksOfTests, shows } from './desk.ts';
+import { cell, line } from './hands.ts';
 
 const desks = desksOfTests({ untroubled: true });
 
@@ -16,12 +17,7 @@ async function onTablet(size = { width: 820, height: 1180 }): Promise<Page> {
   return page;
 }
 
-const cell = (page: Page, address: string): ReturnType<Page['locator']> =>
-  page.locator(
-    `page-grid tr[data-row="${Number(address.slice(1)) - 1}"] td[data-column="${address.charCodeAt(0) - 65}"]`,
-  );
 const place = (page: Page): Promise<string> => page.locator('entry-line .place').innerText();
-const line = (page: Page): Promise<string> => page.locator('entry-line .field input').inputValue();
 const key = (page: Page, name: string): Promise<void> =>
   page.locator('desk-keypad').getByRole('button', { name, exact: true }).tap();
 const DONE = 'Done: take it and put the keypad away';

@@ -72,7 +72,3 @@ export async function give(
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), press()]);
   await chooser.setFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
 }
-
-export const press = async (page: Page, ...keys: string[]): Promise<void> => {
-  for (const key of keys) await page.keyboard.press(key);
-};

@@ -1,7 +1,8 @@
 /** The walk: the first page and a worksheet that is typed, with what can stand over, under and beside it. */
 
 import { enter, goTo, newNotebook, pasteText, saved, shows } from './desk.ts';
-import { closeMargin, leaf, openPanel, pick, press, type Walk } from './walk-steps.ts';
+import { press } from './hands.ts';
+import { closeMargin, leaf, openPanel, pick, type Walk } from './walk-steps.ts';
 
 /** Cells of the worksheet in a list that comes back, one with a unit that nobody knows. */
 const LIST = [
