@@ -12,7 +12,7 @@ const NOTHING: Held = { text: '', entered: false };
 const held = new WeakMap<Session, Held>();
 
 /** From now on keys are held; what is being edited already goes on as it is. */
-export function hold(session: Session): void {
+export function holdKeys(session: Session): void {
   if (!session.draft && !held.has(session)) held.set(session, NOTHING);
 }
 

@@ -1,7 +1,7 @@
 /** Which bar lies over the page: finding and replacing, or going to a place. */
 
 import type { Query } from './finding.ts';
-import { hold, takeHeld } from './held-keys.ts';
+import { holdKeys, takeHeld } from './held-keys.ts';
 import type { Session } from './session.ts';
 
 export type Bar = 'find' | 'go';
@@ -17,7 +17,7 @@ export const timesAsked = (): number => asked;
 /** Opens it, or gives an open one the focus again; keys that are pressed until it has it are held for it. */
 export function openBar(session: Session, bar: Bar): void {
   if (session.draft && !session.leaveDraft?.()) return;
-  hold(session);
+  holdKeys(session);
   open.set(session, bar);
   asked += 1;
   session.changed();

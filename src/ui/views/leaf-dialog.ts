@@ -1,7 +1,7 @@
 /** The frame of a leaf: a dialog with a heading, a way out, and what the leaf shows. */
 
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { hold, takeHeld } from '../held-keys.ts';
+import { holdKeys, takeHeld } from '../held-keys.ts';
 import { LEAVES, type Leaf } from '../leaves.ts';
 import type { World } from '../ports.ts';
 import type { Session } from '../session.ts';
@@ -92,7 +92,7 @@ export class LeafDialog extends LitElement {
     const { key, detail } = event.detail as { readonly key: string; readonly detail: unknown };
     const row = LEAVES.find((each) => each.key === key);
     if (!row) throw new RangeError(`no leaf ${key}`);
-    if (this.session) hold(this.session);
+    if (this.session) holdKeys(this.session);
     try {
       await row.load();
       await this.#show(row, detail);

@@ -8,7 +8,7 @@ import { ChoiceList } from '../elements/choice-list.ts';
 import { GridBody, type Outline } from '../elements/grid-body.ts';
 import { Faces } from '../faces.ts';
 import { fetchActions, fetchFindBar, fetchFindNext, fetchGoBar } from '../fetched-later.ts';
-import { hold, takeHeld } from '../held-keys.ts';
+import { holdKeys, takeHeld } from '../held-keys.ts';
 import { chosenInSight, farCorner, fieldPlace, handledBlock } from '../in-sight.ts';
 import type { GridAction } from '../keymap.ts';
 import { carryLines, widenColumns } from '../line-editing.ts';
@@ -344,7 +344,7 @@ export class PageGrid extends LitElement {
 
   /** To the next find; what is typed meanwhile goes into the cell that is found. */
   async #findOn(session: Session, step: 1 | -1): Promise<void> {
-    hold(session);
+    holdKeys(session);
     const { findNext } = await fetchFindNext().catch(() => ({ findNext: undefined }));
     if (findNext) findNext(session, step);
     else session.say(NOT_LOADED, true);
@@ -356,7 +356,7 @@ export class PageGrid extends LitElement {
   async #openActions(at?: { readonly x: number; readonly y: number }): Promise<void> {
     const { session } = this;
     if (!session) return;
-    hold(session);
+    holdKeys(session);
     try {
       await fetchActions();
       await this.#showActions(at);
