@@ -1,7 +1,8 @@
 /** Connections that die under the open page: a database closed, thrown away or refusing is opened again, and nothing is lost. */
 
 import { expect, test } from 'vitest';
-import { desksOfTests, enter, newNotebook, saved, shows } from './desk.ts';
+import { desksOfTests, enter, saved, shows } from './desk.ts';
+import { allThere, oneLength } from './loss.ts';
 
 const desks = desksOfTests();
 
@@ -43,9 +44,7 @@ test(
   { retry: 0 },
   async () => {
     const { page } = await desks.open({ before: holdBack });
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
+    await oneLength(page);
     const status = page.locator('swarf-book .status');
     for (const [place, at] of [
       ['database', 'A2'],
@@ -73,9 +72,7 @@ test(
   { retry: 0 },
   async () => {
     const { page } = await desks.open();
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
+    await oneLength(page);
     for (const [k, name] of ['InvalidStateError', 'UnknownError', 'AbortError'].entries()) {
       await page.evaluate((kind) => {
         const { transaction } = IDBDatabase.prototype;
@@ -90,13 +87,7 @@ test(
       await saved(page);
     }
     await page.reload();
-    for (const [place, text] of [
-      ['A1', '5 mm'],
-      ['A2', '6 mm'],
-      ['A3', '6 mm'],
-      ['A4', '6 mm'],
-    ] as const)
-      await shows(page, place, text);
+    await allThere(page, ['5 mm', '6 mm', '6 mm', '6 mm']);
     expect(await page.locator('.band').count()).toBe(0);
   },
 );
@@ -107,9 +98,7 @@ test(
   async () => {
     const desk = await desks.open();
     const { page, context } = desk;
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
+    await oneLength(page);
     const devtools = await context.newCDPSession(page);
     await devtools.send('Storage.clearDataForOrigin', {
       origin: new URL(desk.address).origin,
@@ -118,8 +107,7 @@ test(
     await enter(page, 'A2', '6 mm');
     await saved(page);
     await page.reload();
-    await shows(page, 'A1', '5 mm');
-    await shows(page, 'A2', '6 mm');
+    await allThere(page, ['5 mm', '6 mm']);
   },
 );
 
@@ -128,9 +116,7 @@ test(
   { retry: 0 },
   async () => {
     const { page, context } = await desks.open();
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
+    await oneLength(page);
     const sleeper = await context.newPage();
     // A tab that sleeps hears nothing.
     await sleeper.addInitScript(() => {

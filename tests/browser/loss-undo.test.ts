@@ -3,7 +3,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { cellText, desksOfTests, drawn, enter, goTo, newNotebook, saved, shows } from './desk.ts';
-import { reopened } from './loss.ts';
+import { LENGTHS, filled, left, reopened } from './loss.ts';
 import { mortalBrowsers } from './mortal-browser.ts';
 
 const mortals = mortalBrowsers();
@@ -55,10 +55,7 @@ test('7 after the browser was killed undo goes back to the beginning', { retry: 
   const mortal = mortals.born();
   let page = await mortal.start();
   await page.goto(mortals.address);
-  await newNotebook(page);
-  for (let row = 1; row <= 5; row += 1) await enter(page, `A${row}`, `1${row} mm`);
-  await saved(page);
-  const notebook = page.url();
+  const notebook = await filled(page);
   await mortal.kill();
   page = await mortal.start();
   await reopened(page, notebook);
@@ -79,15 +76,8 @@ test(
   async () => {
     const desk = await desks.open();
     const { page } = desk;
-    await newNotebook(page);
-    for (let row = 1; row <= 4; row += 1) await enter(page, `A${row}`, `1${row} mm`);
-    await saved(page);
-    const notebook = page.url();
-    // Leaving writes a snapshot: the entries are needed for undo alone from then on.
-    await page.evaluate(() => {
-      location.hash = '';
-    });
-    await page.locator('start-view .open', { hasText: 'New notebook' }).waitFor();
+    const notebook = await filled(page, LENGTHS.slice(0, 4));
+    await left(page);
     await page.evaluate(async () => {
       const open = indexedDB.open('swarfbook');
       await new Promise((resolve) => open.addEventListener('success', resolve));

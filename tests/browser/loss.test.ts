@@ -15,7 +15,7 @@ import {
   shows,
 } from './desk.ts';
 import { killAgainAndAgain } from './kills.ts';
-import { reopened } from './loss.ts';
+import { LENGTHS, allThere, filled, left, oneLength, reopened } from './loss.ts';
 import { mortalBrowsers, type MortalBrowser } from './mortal-browser.ts';
 import { unlike } from './places.ts';
 import { spoil } from './spoil.ts';
@@ -37,26 +37,13 @@ test(
   },
 );
 
-const LENGTHS = ['11 mm', '12 mm', '13 mm', '14 mm', '15 mm'];
-
 /** A notebook with five confirmed lengths in A1 to A5, the browser killed; gives the notebook's address. */
 async function cutOff(mortal: MortalBrowser): Promise<string> {
   const page = await mortal.start();
   await page.goto(mortals.address);
-  await newNotebook(page);
-  for (const text of LENGTHS) {
-    await page.keyboard.type(text);
-    await page.keyboard.press('Enter');
-  }
-  await shows(page, 'A5', '15 mm');
-  await saved(page);
-  const notebook = page.url();
+  const notebook = await filled(page);
   await mortal.kill();
   return notebook;
-}
-
-async function allThere(page: Page): Promise<void> {
-  for (const [k, text] of LENGTHS.entries()) await shows(page, `A${k + 1}`, text);
 }
 
 const band = (page: Page, words: string): Promise<void> =>
@@ -149,9 +136,7 @@ test(
     const browser = mortals.born();
     let page = await browser.start();
     await page.goto(mortals.address);
-    await newNotebook(page);
-    await enter(page, 'A1', '12 mm');
-    await saved(page);
+    await oneLength(page, '12 mm');
     await readyWithoutNetwork(page);
     const notebook = page.url();
     await mortals.stopServer();
@@ -173,9 +158,7 @@ test(
   { retry: 0 },
   async () => {
     const { page, context } = await desks.open();
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
+    await oneLength(page);
     const second = await context.newPage();
     await second.goto(page.url());
     await band(second, 'read only');
@@ -195,12 +178,7 @@ test(
     await page.keyboard.type('9 mm');
     await page.keyboard.press('Enter');
     await second.reload();
-    for (const [place, text] of [
-      ['A1', '5 mm'],
-      ['A2', '6 mm'],
-      ['A3', '7 mm'],
-    ] as const)
-      await shows(second, place, text);
+    await allThere(second, ['5 mm', '6 mm', '7 mm']);
   },
 );
 
@@ -211,9 +189,7 @@ test(
     const desk = await desks.open();
     const { page, context } = desk;
     const origin = new URL(desk.address).origin;
-    await newNotebook(page);
-    await enter(page, 'A1', '5 mm');
-    await saved(page);
+    await oneLength(page);
     const devtools = await context.newCDPSession(page);
     await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
     await enter(page, 'A2', '6 mm');
@@ -240,7 +216,7 @@ test(
     await enter(page, 'A4', '8 mm');
     await saved(page);
     await page.reload();
-    for (const [k, text] of ['5 mm', '6 mm', '7 mm', '8 mm'].entries()) await shows(page, `A${k + 1}`, text);
+    await allThere(page, ['5 mm', '6 mm', '7 mm', '8 mm']);
   },
 );
 
@@ -252,10 +228,7 @@ async function twoSnapshots(page: Page, home: string): Promise<string> {
     await enter(page, `A${k + 1}`, text);
     await saved(page);
     if (k === 1 || k === 3) {
-      await page.evaluate(() => {
-        location.hash = '';
-      });
-      await page.locator('start-view .open', { hasText: 'New notebook' }).waitFor();
+      await left(page);
       await page.goto(notebook);
       await page.locator('page-grid td.active .editor').waitFor();
       await shows(page, `A${k + 1}`, text);
@@ -300,7 +273,7 @@ test(
       how: 'cut' as const,
     });
     await page.goto(notebook);
-    for (const [k, text] of LENGTHS.slice(0, -1).entries()) await shows(page, `A${k + 1}`, text);
+    await allThere(page, LENGTHS.slice(0, -1));
     await band(page, 'damaged: the notebook was restored to the last edit that could be read');
     expect(await cellText(page, 'A5')).toBe('');
   },

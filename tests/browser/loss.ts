@@ -2,10 +2,10 @@
 
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
-import { focusGrid } from './desk.ts';
+import { enter, focusGrid, newNotebook, saved, shows } from './desk.ts';
 import type { MortalBrowser } from './mortal-browser.ts';
 
-/** Cells of the first column as they are shown, without the spaces. */
+/** Texts of the first column; where they are read all at once, without the spaces. */
 export type Column = readonly string[];
 
 /** Rows the session goes round. */
@@ -125,4 +125,39 @@ export const bandsOf = (page: Page): Promise<readonly string[]> =>
 export async function reopened(page: Page, address: string): Promise<void> {
   await page.goto(address);
   await page.locator('page-grid td.active .editor').waitFor();
+}
+
+/** A new notebook with this length in A1, saved. */
+export async function oneLength(page: Page, text = '5 mm'): Promise<void> {
+  await newNotebook(page);
+  await enter(page, 'A1', text);
+  await saved(page);
+}
+
+/** What a notebook that is to be lost holds in A1 to A5. */
+export const LENGTHS: Column = ['11 mm', '12 mm', '13 mm', '14 mm', '15 mm'];
+
+/** A new notebook with these lengths in the first column, typed one after the other and saved; gives its address. */
+export async function filled(page: Page, texts: Column = LENGTHS): Promise<string> {
+  await newNotebook(page);
+  for (const text of texts) {
+    await page.keyboard.type(text);
+    await page.keyboard.press('Enter');
+  }
+  await shows(page, `A${texts.length}`, texts.at(-1) ?? '');
+  await saved(page);
+  return page.url();
+}
+
+/** Waits until the first column shows these. */
+export async function allThere(page: Page, texts: Column = LENGTHS): Promise<void> {
+  for (const [k, text] of texts.entries()) await shows(page, `A${k + 1}`, text);
+}
+
+/** Leaves the notebook: that writes a snapshot, and its entries are needed for undo alone from then on. */
+export async function left(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    location.hash = '';
+  });
+  await page.locator('start-view .open', { hasText: 'New notebook' }).waitFor();
 }
