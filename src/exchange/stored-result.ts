@@ -20,4 +20,7 @@ export interface StoredCaution {
 /** By worksheet id, then by address ("B3"). */
 export type StoredResults = ReadonlyMap<string, ReadonlyMap<string, StoredResult>>;
 
+/** The same, to be gone through once. */
+export type PassingResults = ReadonlyMap<string, Iterable<readonly [address: string, result: StoredResult]>>;
+
 export const NO_RESULTS: StoredResults = new Map();

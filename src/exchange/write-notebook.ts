@@ -5,7 +5,7 @@ import type { AnyPart, Cell, DefinedName, Kept, Notebook, Parts, Worksheet } fro
 import { addressText, columnLetters } from '../expression/index.ts';
 import { Entries, lineJson, OneLine } from './canonical-json.ts';
 import { addressPlace } from './address-place.ts';
-import type { StoredResult, StoredResults } from './stored-result.ts';
+import type { PassingResults, StoredResult, StoredResults } from './stored-result.ts';
 
 export const FORMAT = 1;
 
@@ -98,7 +98,7 @@ const PIECE = 1_000;
  * The results alone: put together, the pieces are a text for `readResults`, "{}" where there are none. In the order in
  * which they are given, not canonical. A piece takes a few milliseconds: the page's thread is free between two of them.
  */
-export function* writeResults(notebook: Notebook, results: StoredResults): Generator<string, void> {
+export function* writeResults(notebook: Notebook, results: PassingResults): Generator<string, void> {
   let piece = '{';
   let seen = 0;
   let betweenWorksheets = '';

@@ -1,7 +1,7 @@
 /** The last computed results beside a notebook: painted at its next start until they are confirmed. */
 
 import { NO_RESULTS, readResults, writeResults } from '../exchange/index.ts';
-import type { StoredResults } from '../exchange/index.ts';
+import type { PassingResults } from '../exchange/index.ts';
 import type { Notebook } from '../document/index.ts';
 import type { KeptResults } from './opened-notebook.ts';
 import type { KeptNotebook } from './read-kept.ts';
@@ -23,11 +23,11 @@ const isKeptText = (value: unknown): value is ResultsRecord =>
 
 /**
  * The record of results that belong to the notebook whose last entry has this hash: written piece by piece, `next` between
- * them. Undefined where they are too many to be kept, or where `next` says that they are no longer wanted.
+ * them. Undefined where there are none or too many to be kept, or where `next` says that they are no longer wanted.
  */
 export async function resultsRecord(
   notebook: Notebook,
-  results: StoredResults,
+  results: PassingResults,
   { hash, program }: { readonly hash: string; readonly program: string },
   next: () => Promise<boolean>,
 ): Promise<ResultsRecord | undefined> {
@@ -37,7 +37,7 @@ export async function resultsRecord(
     body += piece;
     if (body.length > LONGEST || !(await next())) return undefined;
   }
-  return { hash, program, body };
+  return body === '{}' ? undefined : { hash, program, body };
 }
 
 export function keptResultsOf({ notebook, best, finds }: KeptNotebook): KeptResults {

@@ -3,7 +3,7 @@
 import { apply, changeSettings, isRefusal } from '../document/index.ts';
 import type { Notebook, Transaction } from '../document/index.ts';
 import { readNotebook, writeNotebook } from '../exchange/index.ts';
-import type { StoredResults } from '../exchange/index.ts';
+import type { PassingResults } from '../exchange/index.ts';
 import { entryAfter, snapshotOf, type Entry } from './chain.ts';
 import { entryBody, readBody } from './journal-entry.ts';
 import { keptResultsOf, resultsRecord } from './kept-results.ts';
@@ -272,7 +272,7 @@ export class DeviceShelf extends NotebookList {
    * Keeps the results of the notebook as it is now, to be painted at the next start: `results` must stay as they are
    * meanwhile. An edit that comes between two pieces ends it. A loss of them is no loss.
    */
-  async keepResults(notebook: Notebook, results: StoredResults): Promise<void> {
+  async keepResults(notebook: Notebook, results: PassingResults): Promise<void> {
     const [leg] = this.around.legs;
     const stands = (): boolean => this.#mine && notebook === this.#notebook && this.#pending.length === 0;
     if (!leg || !stands()) return;

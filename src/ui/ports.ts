@@ -3,7 +3,7 @@
 import type { FromEngine, FromStudy, ToEngine, ToStudy } from '../calculation/index.ts';
 import type { FunctionDefinition } from '../definition/index.ts';
 import type { History, Notebook, Transaction } from '../document/index.ts';
-import type { StoredResults } from '../exchange/index.ts';
+import type { PassingResults, StoredResults } from '../exchange/index.ts';
 
 /** One notebook kept on this device. */
 export interface ShelfItem {
@@ -74,7 +74,7 @@ export interface Shelf {
   /** Called when the user has been idle: writes a snapshot if there is something new. */
   settle(): Promise<void>;
   /** Keeps the results of the notebook as it is, to be painted at its next start. */
-  keepResults(notebook: Notebook, results: StoredResults): Promise<void>;
+  keepResults(notebook: Notebook, results: PassingResults): Promise<void>;
   /** Lets the open notebook go. */
   close(): Promise<void>;
   /** Keeps it aside. */

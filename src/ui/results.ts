@@ -47,6 +47,11 @@ export class Results {
     return this.#sheets.get(worksheet)?.rows.get(row);
   }
 
+  /** Rows of every worksheet that stay as they are whatever is taken in later. */
+  rowsAsTheyAre(): ReadonlyMap<string, readonly (readonly [number, ResultRow])[]> {
+    return new Map([...this.#sheets].map(([worksheet, { rows }]) => [worksheet, [...rows]]));
+  }
+
   /** Calls back for every result, worksheet by worksheet. */
   forEach(visit: (result: KnownResult, worksheet: string, row: number, column: number) => void): void {
     for (const [worksheet, { rows }] of this.#sheets)

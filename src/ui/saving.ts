@@ -1,7 +1,7 @@
 /** Writes every committed edit to the shelf, one after the other, and knows what is safe by now. */
 
 import type { Notebook, Transaction } from '../document/index.ts';
-import type { StoredResults } from '../exchange/index.ts';
+import type { PassingResults } from '../exchange/index.ts';
 import type { World } from './ports.ts';
 
 export type SaveState =
@@ -28,7 +28,7 @@ export class Saving {
   #retryTimer: ReturnType<typeof setTimeout> | undefined;
   /** Notebook whose results are kept already, and those that wait for a quiet moment. */
   #resultsOf: Notebook | undefined;
-  #waiting: { readonly notebook: Notebook; results(): StoredResults | undefined } | undefined;
+  #waiting: { readonly notebook: Notebook; results(): PassingResults | undefined } | undefined;
   #keeping: Promise<void> = Promise.resolve();
 
   constructor(
@@ -79,7 +79,7 @@ export class Saving {
   }
 
   /** Keeps results in a quiet moment, unless others or an edit come before; `results` gives undefined where they are no longer those of the notebook. */
-  keepResults(notebook: Notebook, results: () => StoredResults | undefined): void {
+  keepResults(notebook: Notebook, results: () => PassingResults | undefined): void {
     if (notebook === this.#resultsOf) return;
     this.#waiting = { notebook, results };
     clearTimeout(this.#keepTimer);

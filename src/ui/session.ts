@@ -24,7 +24,7 @@ import { CalculationClient } from './calculation-client.ts';
 import type { Move } from './keymap.ts';
 import { CELL_GONE, notTaken } from './not-taken.ts';
 import { canonicalText } from './number-locale.ts';
-import { resultsFor } from './export-results.ts';
+import { resultsAsTheyAre } from './export-results.ts';
 import type { Catalogue, Opened, World } from './ports.ts';
 import { Results } from './results.ts';
 import type { KnownResult } from './results.ts';
@@ -171,7 +171,7 @@ export class Session {
   #keepResults(): void {
     const { notebook } = this;
     this.saving.keepResults(notebook, () =>
-      this.notebook === notebook && this.computing.state === 'idle' ? resultsFor(this) : undefined,
+      this.notebook === notebook && this.computing.state === 'idle' ? resultsAsTheyAre(this) : undefined,
     );
   }
 

@@ -46,6 +46,16 @@ test('a row stays the same object until one of its results changes', () => {
   expect(sixth?.get(63)?.value).toBe(3);
 });
 
+test('rows that were taken as they are stay so, whatever is taken in later', () => {
+  const results = new Results();
+  results.take(message([[0, 1, number(1)], [5, 1, number(2)]], [], true)); // prettier-ignore
+  const rows = results.rowsAsTheyAre().get('w');
+  results.take(message([[6, 1, number(3)]], [[5, 1, 4]]));
+  results.take(message([[5, 1, undefined]]));
+  results.take(message([[0, 1, number(9)]], [], true));
+  expect(rows?.map(([row, cells]) => [row, cells.get(1)?.value])).toEqual([[0, 1], [5, 2]]); // prettier-ignore
+});
+
 test('what is flagged follows errors and cautions as they come and go', () => {
   const results = new Results();
   const error = {
