@@ -7,6 +7,7 @@ import {
   insertLines,
   isRefusal,
   isSame,
+  LIMITS,
   PART_NAMES,
 } from '../document/index.ts';
 import type {
@@ -147,9 +148,10 @@ function withLines(
   length: number,
 ): Notebook | undefined {
   let so: Notebook | undefined = notebook;
+  const most = LIMITS[axis === 'row' ? 'rows' : 'columns'];
   const change = (what: typeof insertLines, at: number, count: number): void => {
     const lines: Lines = { worksheet, axis, at, count };
-    if (so && count > 0) so = carriedOut(so, what(so, lines));
+    if (so && count > 0) so = at + count > most ? undefined : carriedOut(so, what(so, lines));
   };
   let next = length;
   let missing = 0;
