@@ -57,3 +57,43 @@ export const movingThings = (page: Page): Promise<string[]> =>
 /** Pixels by which the page is wider than its window: what has to be scrolled sideways scrolls within itself. */
 export const tooWide = (page: Page): Promise<number> =>
   page.evaluate(() => Math.max(0, (document.scrollingElement?.scrollWidth ?? 0) - innerWidth));
+
+/** Lists of which what is chosen can not be read whole: it needs more lines than there is room for. */
+export const cutSelects = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const ARROW = 18;
+    const cut: string[] = [];
+    const look = (root: ParentNode): void => {
+      for (const each of root.querySelectorAll<HTMLElement>('*')) {
+        if (each.shadowRoot) look(each.shadowRoot);
+        if (!(each instanceof HTMLSelectElement) || !each.checkVisibility({ visibilityProperty: true }))
+          continue;
+        const chosen = each.selectedOptions[0]?.textContent?.trim() ?? '';
+        const { font, letterSpacing, paddingLeft, paddingRight, whiteSpaceCollapse, textWrapMode } =
+          getComputedStyle(each);
+        const wraps = textWrapMode === 'wrap' && whiteSpaceCollapse === 'collapse';
+        const text = document.createElement('div');
+        text.textContent = chosen;
+        const room = each.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight) - ARROW;
+        Object.assign(text.style, {
+          position: 'absolute',
+          visibility: 'hidden',
+          font,
+          letterSpacing,
+          lineHeight: 'normal',
+          inlineSize: wraps ? `${room}px` : 'auto',
+          overflowWrap: 'anywhere',
+          whiteSpace: wraps ? 'normal' : 'pre',
+        });
+        document.body.append(text);
+        const { width, height } = text.getBoundingClientRect();
+        text.remove();
+        if (wraps ? height > each.clientHeight : width > room + 1)
+          cut.push(
+            `${each.ariaLabel ?? each.closest('label')?.textContent?.trim().slice(0, 20) ?? ''}: ${chosen}`,
+          );
+      }
+    };
+    look(document);
+    return cut;
+  });

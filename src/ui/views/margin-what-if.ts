@@ -2,6 +2,7 @@
 
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { Session } from '../session.ts';
+import { wholeSelectStyles } from '../elements/whole-select.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
 import { whatIfOf, type Section, type WhatIf } from '../what-if/what-if-state.ts';
@@ -51,7 +52,7 @@ const SECTIONS: readonly {
 ];
 
 export class MarginWhatIf extends LitElement {
-  static override styles = [shared, whatIfStyles];
+  static override styles = [shared, whatIfStyles, wholeSelectStyles];
   static override properties = { session: { attribute: false } };
   declare session: Session | undefined;
 

@@ -8,6 +8,7 @@ import { addressText } from '../../expression/index.ts';
 import { typing } from '../number-locale.ts';
 import type { ForeignTable } from '../pasting.ts';
 import type { Session } from '../session.ts';
+import { whole, wholeSelectStyles } from '../elements/whole-select.ts';
 import { shared } from '../shared.styles.ts';
 import { overwritten, takenAnew, takenAt } from '../taking-table.ts';
 import { markQuestion } from './mark-question.ts';
@@ -23,7 +24,7 @@ const DELIMITERS = [
 const SHOWN = 12;
 
 export class TableLeaf extends LitElement {
-  static override styles = [shared, tableStyles];
+  static override styles = [shared, tableStyles, wholeSelectStyles];
   static override properties = {
     session: { attribute: false },
     table: { attribute: false },
@@ -116,13 +117,14 @@ export class TableLeaf extends LitElement {
 
   #headers({ headerLines }: UnderstoodTable): TemplateResult {
     const has = this.choice.headers ?? headerLines > 0;
-    return html`<label>
-      the first line holds
-      <select @change=${(event: Event) => this.#choose({ headers: valueOf(event) === 'headers' })}>
-        <option value="headers" .selected=${has}>headers, with units or without</option>
-        <option value="values" .selected=${!has}>values like the others</option>
-      </select>
-    </label>`;
+    const words = ['headers, with units or without', 'values like the others'] as const;
+    const list = html`<select
+      @change=${(event: Event) => this.#choose({ headers: valueOf(event) === 'headers' })}
+    >
+      <option value="headers" .selected=${has}>${words[0]}</option>
+      <option value="values" .selected=${!has}>${words[1]}</option>
+    </select>`;
+    return html`<label> the first line holds ${whole(words[has ? 0 : 1], list)} </label>`;
   }
 
   #preview({ columns, contents, headerLines }: UnderstoodTable): TemplateResult {

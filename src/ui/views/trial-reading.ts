@@ -11,6 +11,7 @@ import '../elements/plain-plot.ts';
 import { inWords } from '../number-locale.ts';
 import { openLeaf } from '../open-leaf.ts';
 import type { Session } from '../session.ts';
+import { whole, wholeSelectStyles } from '../elements/whole-select.ts';
 import { shared } from '../shared.styles.ts';
 import { wearPlot } from '../trial-plots.ts';
 import { Watching } from '../watching.ts';
@@ -18,7 +19,7 @@ import './trial-decision.ts';
 import { readingStyles } from './trial-reading.styles.ts';
 
 export class TrialReadingLeaf extends LitElement {
-  static override styles = [shared, readingStyles];
+  static override styles = [shared, readingStyles, wholeSelectStyles];
   static override properties = { session: { attribute: false }, trial: { attribute: false } };
   declare session: Session | undefined;
   /** Id of the trial that is read; undefined: the last one. */
@@ -48,9 +49,12 @@ export class TrialReadingLeaf extends LitElement {
     return html`${
       trials.length < 2
         ? html`<b>${trial.title}</b>`
-        : html`<select aria-label="trial" @change=${(event: Event) => this.#turnTo(event)}>
-            ${trials.map((each) => html`<option value=${each.id} .selected=${each === trial}>${each.title}</option>`)}
-          </select>`
+        : whole(
+            trial.title,
+            html`<select aria-label="trial" @change=${(event: Event) => this.#turnTo(event)}>
+              ${trials.map((each) => html`<option value=${each.id} .selected=${each === trial}>${each.title}</option>`)}
+            </select>`,
+          )
     }
     ${
       reading.edges.length === 0

@@ -11,6 +11,7 @@ import { editedText } from '../number-locale.ts';
 import { CUT } from '../pass-saving.ts';
 import { pictureSource } from '../photograph.ts';
 import type { Session } from '../session.ts';
+import { whole, wholeSelectStyles } from '../elements/whole-select.ts';
 import { shared } from '../shared.styles.ts';
 import { passesLimit, runOf, runWords, runsBegun } from '../trial-passes.ts';
 import { unitText } from '../value-text.ts';
@@ -22,7 +23,7 @@ import { recordStyles } from './trial-record.styles.ts';
 const LAST = 10;
 
 export class TrialRecord extends LitElement {
-  static override styles = [shared, recordStyles];
+  static override styles = [shared, recordStyles, wholeSelectStyles];
   static override properties = {
     session: { attribute: false },
     trial: { attribute: false },
@@ -63,9 +64,12 @@ export class TrialRecord extends LitElement {
         ${
           trials.length < 2
             ? html`<b>${trial.title}</b>`
-            : html`<select aria-label="trial" @change=${(event: Event) => this.#turnTo(event)}>
-                ${trials.map((each) => html`<option value=${each.id} .selected=${each === trial}>${each.title}</option>`)}
-              </select>`
+            : whole(
+                trial.title,
+                html`<select aria-label="trial" @change=${(event: Event) => this.#turnTo(event)}>
+                  ${trials.map((each) => html`<option value=${each.id} .selected=${each === trial}>${each.title}</option>`)}
+                </select>`,
+              )
         }
         <p>${this.#state(trial)}</p>
       </div>

@@ -1,6 +1,7 @@
 /** Fields the sections share: a cell to pick, a quantity to type, how far a question has come. */
 
 import { html, nothing, type TemplateResult } from 'lit';
+import { whole } from '../elements/whole-select.ts';
 import type { Session } from '../session.ts';
 import { resultText } from '../value-text.ts';
 import type { Asking } from './asking.ts';
@@ -18,22 +19,22 @@ export function cellField(
     each.map(
       ({ key, words: text }) => html`<option value=${key} ?selected=${key === chosen}>${text}</option>`,
     );
-  return html`<label class="field"
-    ><span>${words}</span>
-    <select @change=${(event: Event) => take((event.target as HTMLSelectElement).value)}>
-      ${list.length === 0 ? html`<option>none in this notebook</option>` : nothing}
-      ${
-        sheets.length < 2
-          ? options(list)
-          : sheets.map(
-              (sheet) =>
-                html`<optgroup label=${sheet}>
-                  ${options(list.filter(({ worksheet }) => worksheet === sheet))}
-                </optgroup>`,
-            )
-      }
-    </select></label
-  >`;
+  const none = 'none in this notebook';
+  const shown = list.find(({ key }) => key === chosen) ?? list[0];
+  const select = html`<select @change=${(event: Event) => take((event.target as HTMLSelectElement).value)}>
+    ${list.length === 0 ? html`<option>${none}</option>` : nothing}
+    ${
+      sheets.length < 2
+        ? options(list)
+        : sheets.map(
+            (sheet) =>
+              html`<optgroup label=${sheet}>
+                ${options(list.filter(({ worksheet }) => worksheet === sheet))}
+              </optgroup>`,
+          )
+    }
+  </select>`;
+  return html`<label class="field"><span>${words}</span>${whole(shown?.words ?? none, select)}</label>`;
 }
 
 export function textField(
@@ -59,17 +60,16 @@ export function choiceField<Value extends string>(
   chosen: Value,
   take: (value: Value) => void,
 ): TemplateResult {
-  return html`<label class="field"
-    ><span>${words}</span
-    ><select
-      @change=${(event: Event) => {
-        const found = list[(event.target as HTMLSelectElement).selectedIndex];
-        if (found) take(found[0]);
-      }}
-    >
-      ${list.map(([value, text]) => html`<option ?selected=${value === chosen}>${text}</option>`)}
-    </select></label
-  >`;
+  const shown = list.find(([value]) => value === chosen) ?? list[0];
+  const select = html`<select
+    @change=${(event: Event) => {
+      const found = list[(event.target as HTMLSelectElement).selectedIndex];
+      if (found) take(found[0]);
+    }}
+  >
+    ${list.map(([value, text]) => html`<option ?selected=${value === chosen}>${text}</option>`)}
+  </select>`;
+  return html`<label class="field"><span>${words}</span>${whole(shown?.[1] ?? '', select)}</label>`;
 }
 
 /** The button that asks, how far it is, and why there is no answer. */

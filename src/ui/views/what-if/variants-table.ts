@@ -17,6 +17,7 @@ import {
 import type { Cell, CellPlace, Notebook, Variant, WatchedCell } from '../../../document/index.ts';
 import { editedText, typing } from '../../number-locale.ts';
 import type { Session } from '../../session.ts';
+import { wholeSelectStyles } from '../../elements/whole-select.ts';
 import { shared } from '../../shared.styles.ts';
 import { resultText } from '../../value-text.ts';
 import { Watching } from '../../watching.ts';
@@ -40,6 +41,7 @@ export class VariantsTable extends LitElement {
   static override styles = [
     shared,
     whatIfStyles,
+    wholeSelectStyles,
     css`
       .add {
         display: flex;
@@ -53,6 +55,7 @@ export class VariantsTable extends LitElement {
         margin: 0;
       }
       select.best {
+        min-inline-size: 118px;
         min-block-size: 28px;
         font-size: 13px;
       }

@@ -53,7 +53,7 @@ export const whatIfStyles = css`
     gap: 8px;
     margin-block-end: 6px;
   }
-  .field > span {
+  .field > span:not(.whole) {
     color: var(--ink-2);
     font-size: 13px;
   }
@@ -73,7 +73,7 @@ export const whatIfStyles = css`
   .pair input {
     padding-inline: 5px;
   }
-  .one .field > span {
+  .one .field > span:first-child {
     min-inline-size: 10px;
   }
   .one {
