@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { axeFindings, contrastFindings } from './axe.ts';
 import { desksOfTests } from './desk.ts';
-import { movingThings, smallTargets, tooWide } from './measures.ts';
+import { cutSelects, movingThings, smallTargets, tooWide } from './measures.ts';
 import { CHAPTERS, EXPECTED } from './walk.ts';
 
 type Note = (what: string, list: readonly string[]) => void;
@@ -21,6 +21,11 @@ export async function rules(page: Page, note: Note): Promise<void> {
   note('dark', await contrastFindings(page));
   await turn(page, 'light');
 }
+/** The same, in the light alone. */
+export const rulesInTheLight = async (page: Page, note: Note): Promise<void> =>
+  note('light', await axeFindings(page));
+/** Of every list what is chosen can be read whole. */
+export const wholes = async (page: Page, note: Note): Promise<void> => note('cut', await cutSelects(page));
 /** Every target is 44 pixels wide and high. */
 export const fingers = async (page: Page, note: Note): Promise<void> =>
   note('small', await smallTargets(page));
