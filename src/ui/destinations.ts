@@ -11,6 +11,8 @@ export interface Destination {
   /** Id. */
   readonly worksheet: string;
   readonly block: Block;
+  /** The worksheet itself is meant, not its first cell. */
+  readonly whole?: true;
 }
 
 const MOST = 12;
@@ -69,6 +71,7 @@ export function destinations(notebook: Notebook, here: string, text: string): re
     detail: 'worksheet',
     worksheet: id,
     block: FIRST,
+    whole: true,
   }));
   const rank = ({ label, worksheet }: Destination): number => {
     const lower = label.toLowerCase();

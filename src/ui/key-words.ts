@@ -126,6 +126,7 @@ export const EDITING_KEYS: readonly Omit<KeyRow, 'presses'>[] = [
     words:
       'show another worksheet, so that the arrows point there; Enter takes the formula and Escape leaves it, back where it began',
   },
+  { keys: 'Ctrl G in a formula', words: 'put a cell into it by its address or name, or show a worksheet' },
   { keys: 'Down, Up, Enter in a choice cell', words: 'pick from its list' },
 ];
 

@@ -2,6 +2,7 @@
 
 import type { Query } from './finding.ts';
 import { holdKeys, takeHeld } from './held-keys.ts';
+import { isFormulaOpen } from './pointing.ts';
 import type { Session } from './session.ts';
 
 export type Bar = 'find' | 'go';
@@ -14,9 +15,12 @@ export const barOf = (session: Session): Bar | undefined => open.get(session);
 /** How often a bar was asked for: an open one takes the focus again. */
 export const timesAsked = (): number => asked;
 
-/** Opens it, or gives an open one the focus again; keys that are pressed until it has it are held for it. */
+/** Opens it, or gives an open one the focus again; keys that are pressed until it has it are held for it. A formula stays open: going puts the place into it. */
 export function openBar(session: Session, bar: Bar): void {
-  if (session.draft && !session.leaveDraft?.()) return;
+  const { draft } = session;
+  // The hands leave the cell, so that it does not take the focus back.
+  if (draft && bar === 'go' && isFormulaOpen(session)) session.setDraft({ ...draft, where: 'line' });
+  else if (draft && !session.leaveDraft?.()) return;
   holdKeys(session);
   open.set(session, bar);
   asked += 1;

@@ -178,6 +178,8 @@ export function pointBy(session: Session, move: Move, extend: boolean): boolean 
   return pointed && extend ? pointTo(session, toRow, toColumn) : pointAt(session, toRow, toColumn);
 }
 
+export const isFormulaOpen = ({ draft }: Session): boolean => draft?.text.startsWith('=') ?? false;
+
 /** Shows a worksheet: while a formula is typed only to point into it, the formula stays open; else its first cell is selected. */
 export function showWorksheet(session: Session, id: string): void {
   const { draft, worksheet } = session;

@@ -97,3 +97,44 @@ test('by keys alone: another worksheet, arrows there, back; Escape leaves it and
   expect(await inSight(page)).toBe('Tool trial');
   expect(await activeAddress(page)).toBe('A1');
 });
+
+test('going to a place puts it into the formula that is open, by name, address or range, from another worksheet too; where none may stand it says so', async () => {
+  const page = await begin();
+  await goTo(page, 'B2');
+  const go = async (text: string): Promise<void> => {
+    await page.keyboard.press('Control+g');
+    await page.locator('go-bar input:focus').waitFor();
+    await page.keyboard.type(text);
+    await page.keyboard.press('Enter');
+  };
+  await page.keyboard.type('=');
+  await go('A1');
+  await page.locator('page-grid .editor:focus').waitFor();
+  expect(await line(page)).toBe('=A1');
+  await page.keyboard.type('+SUM(');
+  await go("'Tool trial'.A1:A3");
+  expect(await inSight(page)).toBe('Tool trial');
+  expect(await line(page)).toBe("=A1+SUM('Tool trial'.A1:A3");
+  await page.keyboard.type(')');
+  // No cell can stand behind a bracket that closes: nothing is changed, and the bar stays.
+  await go('A1');
+  await page.locator('go-bar', { hasText: 'no cell can stand at this place of the formula' }).waitFor();
+  expect(await line(page)).toBe("=A1+SUM('Tool trial'.A1:A3)");
+  await page.keyboard.press('Escape');
+  await page.locator('page-grid .editor:focus').waitFor();
+  await page.keyboard.type('*');
+  // The worksheet itself is only shown.
+  await go('Worksheet 1');
+  expect(await inSight(page)).toBe('Worksheet 1');
+  expect(await line(page)).toBe("=A1+SUM('Tool trial'.A1:A3)*");
+  await page.keyboard.type('2');
+  await page.keyboard.press('Enter');
+  // 3 mm and twice 10, 20 and 30 mm.
+  await shows(page, 'B2', '123 mm');
+  expect(await activeAddress(page)).toBe('B3');
+  // With no formula open one goes there; a text that is open is taken first.
+  await page.keyboard.type('words');
+  await go('A1');
+  await shows(page, 'B3', 'words');
+  await expect.poll(() => activeAddress(page)).toBe('A1');
+});

@@ -280,8 +280,9 @@ export class AppView extends LitElement {
 
   #onKey(event: KeyboardEvent): void {
     const session = this.#session;
-    if (!session || session.draft || event.defaultPrevented || !(event.ctrlKey || event.metaKey)) return;
-    const key = event.key.toLowerCase();
+    const key = event.ctrlKey || event.metaKey ? event.key.toLowerCase() : '';
+    // While a text is open its keys are its own; going to a place is for it, too.
+    if (!session || key === '' || (session.draft && key !== 'g') || event.defaultPrevented) return;
     const command = commandFor(event);
     if (key === 'z' && !event.shiftKey) session.undo();
     else if (key === 'y' || (key === 'z' && event.shiftKey)) session.redo();

@@ -4,6 +4,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { destinations, type Destination } from '../destinations.ts';
 import { takeHeld, type Held } from '../held-keys.ts';
 import { closeBar, timesAsked } from '../page-bar.ts';
+import { isFormulaOpen, point, showWorksheet } from '../pointing.ts';
 import type { Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
 import { Watching } from '../watching.ts';
@@ -16,6 +17,7 @@ export class GoBar extends LitElement {
 
   #text = '';
   #at = 0;
+  #said = '';
   #asked = 0;
 
   constructor() {
@@ -46,13 +48,16 @@ export class GoBar extends LitElement {
           @input=${(event: Event) => {
             this.#text = event.target instanceof HTMLInputElement ? event.target.value : '';
             this.#at = 0;
+            this.#said = '';
             this.requestUpdate();
           }}
           @keydown=${(event: KeyboardEvent) => this.#onKey(event, session, choices)}
         />
-        <button ?disabled=${at < 0} @click=${() => this.#go(session, choices[at])}>Go</button>
+        <button ?disabled=${at < 0} @click=${() => this.#go(session, choices[at])}>
+          ${isFormulaOpen(session) && !choices[at]?.whole ? 'Put it in' : 'Go'}
+        </button>
         <span class="count" role="status">
-          ${choices.length === 0 ? 'no such cell, name or worksheet' : ''}
+          ${choices.length === 0 ? 'no such cell, name or worksheet' : this.#said}
         </span>
         <span class="spring"></span>
         <button class="quiet" title="Escape" @click=${() => this.#leave(session)}>Close</button>
@@ -115,13 +120,31 @@ export class GoBar extends LitElement {
   #go(session: Session, place: Destination | undefined): void {
     if (!place) return;
     const { row, column, rows, columns } = place.block;
-    session.select(row, column, false, place.worksheet);
-    session.select(row + rows - 1, column + columns - 1, true);
+    if (isFormulaOpen(session)) {
+      if (!this.#putIn(session, place)) return;
+    } else {
+      session.select(row, column, false, place.worksheet);
+      session.select(row + rows - 1, column + columns - 1, true);
+    }
     this.#leave(session);
+  }
+
+  /** Points at the place for the formula that is open; false where no cell may stand at its caret. */
+  #putIn(session: Session, { worksheet, whole, block }: Destination): boolean {
+    const { draft } = session;
+    if (worksheet !== session.inSight.id || whole) showWorksheet(session, worksheet);
+    const { row, column, rows, columns } = block;
+    if (whole || point(session, { row, column, toRow: row + rows - 1, toColumn: column + columns - 1 }))
+      return true;
+    session.setDraft(draft);
+    this.#said = 'no cell can stand at this place of the formula';
+    this.requestUpdate();
+    return false;
   }
 
   #leave(session: Session): void {
     closeBar(session);
+    if (session.draft) session.setDraft({ ...session.draft, where: 'cell' });
     this.dispatchEvent(new CustomEvent('to-page', { bubbles: true, composed: true }));
   }
 }
