@@ -4,7 +4,7 @@ import type { FunctionDefinition } from '../definition/index.ts';
 import { contentOf, roleOf } from '../document/index.ts';
 import { isKindName, kindNamed, PLAIN } from '../quantity/index.ts';
 import type { Kind } from '../quantity/index.ts';
-import { commitDraft, contentHere } from './editing.ts';
+import { commitDraft, contentHere, dropDraft } from './editing.ts';
 import { pressed, type KeypadPress } from './keypad-press.ts';
 import type { Session } from './session.ts';
 import { callAt } from './signature.ts';
@@ -36,7 +36,7 @@ export function kindHere({ draft, result, cell, catalogue, notebook }: Session):
 export function pressKey(session: Session, press: KeypadPress): void {
   const { draft } = session;
   if (!draft) return;
-  if (press.type === 'leave') session.setDraft(undefined);
+  if (press.type === 'leave') dropDraft(session);
   else if (press.type === 'done') commitDraft(session, undefined);
   else if (press.type === 'next') next(session);
   else session.setDraft({ ...draft, ...pressed(draft, press) });

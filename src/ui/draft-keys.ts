@@ -1,7 +1,7 @@
 /** Keys while a text is being edited, in the cell and on the entry line alike. */
 
 import { addressText } from '../expression/index.ts';
-import { commitDraft } from './editing.ts';
+import { commitDraft, dropDraft } from './editing.ts';
 import { completionAt } from './completion.ts';
 import type { Completion } from './completion.ts';
 import { directionOf, worksheetStep, type KeyLike } from './keymap.ts';
@@ -124,7 +124,7 @@ export function draftKey(session: Session, event: KeyLike): boolean {
     return true;
   }
   if (event.key === 'Escape') {
-    session.setDraft(undefined);
+    dropDraft(session);
     return true;
   }
   if (event.key === 'Enter') return commitDraft(session, event.shiftKey ? 'up' : 'down') || true;

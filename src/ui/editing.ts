@@ -65,6 +65,12 @@ export function openDraft(session: Session, text: string, typedOver: boolean, wh
   session.setDraft({ text, from: text.length, to: text.length, typedOver, where });
 }
 
+/** Leaves the cell as it was. */
+export function dropDraft(session: Session): void {
+  session.notice = undefined;
+  session.setDraft(undefined);
+}
+
 /** Takes the draft into the cell and moves on; false where it is refused: then it stays open with the words why. */
 export function commitDraft(session: Session, move: 'up' | 'down' | 'left' | 'right' | undefined): boolean {
   const { draft, preview } = session;

@@ -328,7 +328,10 @@ export class Session {
     const before = this.draft?.text;
     this.draft = draft;
     if (!draft) this.preview = undefined;
-    else if (draft.text !== before) this.#askPreview(draft.text);
+    else if (draft.text !== before) {
+      this.notice = undefined;
+      this.#askPreview(draft.text);
+    }
     this.changed();
   }
 

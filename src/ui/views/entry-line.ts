@@ -20,6 +20,7 @@ import { editedText, inWords, markedDigits, typing } from '../number-locale.ts';
 import { isAway } from '../in-sight.ts';
 import { ListPlace } from '../list-place.ts';
 import { isOwnKeypad, isSystemKeyboard, isTouched, setSystemKeyboard } from '../own-keypad.ts';
+import { barOf } from '../page-bar.ts';
 import { referenceMarks } from '../reference-marks.ts';
 import type { Draft, Session } from '../session.ts';
 import { shared } from '../shared.styles.ts';
@@ -193,7 +194,7 @@ export class EntryLine extends LitElement {
 
   /** On touch: the keypad while a value or a formula is typed. */
   #keypad(session: Session): TemplateResult | typeof nothing {
-    if (!isOwnKeypad(session)) return nothing;
+    if (!isOwnKeypad(session) || this.#isGoing(session)) return nothing;
     if (!this.#loaded) {
       void import('./desk-keypad.ts').then(() => {
         this.#loaded = true;
@@ -204,6 +205,11 @@ export class EntryLine extends LitElement {
     return html`<desk-keypad .session=${session}></desk-keypad>`;
   }
   #loaded = false;
+
+  /** The hands are in the bar over the page, which puts a place into the formula. */
+  #isGoing(session: Session): boolean {
+    return barOf(session) === 'go' && session.draft?.where === 'line' && !this.shadowRoot?.activeElement;
+  }
 
   #shown: Draft | undefined;
   readonly #place = new ListPlace(this);

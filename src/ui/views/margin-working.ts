@@ -37,6 +37,13 @@ export class MarginWorking extends LitElement {
         overflow-x: auto;
         overflow-y: hidden;
         font-size: 17px;
+        /* A shade at the side on which an equation goes on. */
+        background:
+          linear-gradient(to right, var(--paper) 40%, transparent) 0 0 / 28px 100% local,
+          linear-gradient(to left, var(--paper) 40%, transparent) 100% 0 / 28px 100% local,
+          linear-gradient(to right, var(--button-edge), transparent) 0 0 / 9px 100% scroll,
+          linear-gradient(to left, var(--button-edge), transparent) 100% 0 / 9px 100% scroll;
+        background-repeat: no-repeat;
       }
       .result {
         margin: 8px 0 12px;

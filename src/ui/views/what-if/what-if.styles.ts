@@ -135,7 +135,7 @@ export const whatIfStyles = css`
     gap: 6px 14px;
   }
   ul.plain {
-    margin: 0;
+    margin: 0 0 10px;
     padding: 0;
     list-style: none;
   }
