@@ -94,7 +94,7 @@ function givenRow(
     <td class="number">
       ${result ? resultText(result, notebook, cell.format) : editedText(cell.content, notebook.currency)}
     </td>
-    <td>${roleOf(cell)}</td>
+    <td class="mark">${roleOf(cell)}</td>
     <td>${words}</td>
   </tr>`;
 }
