@@ -25,7 +25,7 @@ import {
 } from '../document/index.ts';
 import type { Block, Clipboard, FillDirection, Role } from '../document/index.ts';
 import { isKindName, kindNamed, unitsOfKind } from '../quantity/index.ts';
-import { STAYS_OPEN, notTaken } from './not-taken.ts';
+import { CELL_CHANGED, STAYS_OPEN, notTaken } from './not-taken.ts';
 import { editedText, typing } from './number-locale.ts';
 import type { OpenCaution } from './open-cautions.ts';
 import type { Session } from './session.ts';
@@ -62,7 +62,8 @@ export function startDraft(session: Session, text: string, typedOver: boolean, w
 export function openDraft(session: Session, text: string, typedOver: boolean, where: 'cell' | 'line'): void {
   session.notice = undefined;
   session.leaveDraft = () => commitDraft(session, undefined);
-  session.setDraft({ text, from: text.length, to: text.length, typedOver, where });
+  const over = contentHere(session);
+  session.setDraft({ text, from: text.length, to: text.length, typedOver, over, where });
 }
 
 /** Leaves the cell as it was. */
@@ -76,7 +77,13 @@ export function commitDraft(session: Session, move: 'up' | 'down' | 'left' | 'ri
   const { draft, preview } = session;
   if (!draft) return true;
   const { worksheet, row, column } = session.address;
-  const unchanged = draft.text === contentHere(session);
+  const now = contentHere(session);
+  const unchanged = draft.text === now;
+  if (!unchanged && draft.over !== undefined && draft.over !== now) {
+    session.setDraft({ ...draft, over: now });
+    session.say(CELL_CHANGED, true);
+    return false;
+  }
   if (!unchanged) {
     const typed = draft.text.replace(/[\r\n]+/g, ' ');
     const answer = enter(session.notebook, { worksheet, row, column, typed, ...typing() });

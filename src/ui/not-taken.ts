@@ -13,4 +13,7 @@ export const STAYS_OPEN = 'What you typed stays open here; Escape drops it.';
 export const CELL_GONE =
   'The cell in which this was being typed is gone: Enter puts it here, Escape drops it.';
 
+export const CELL_CHANGED =
+  'This cell was changed while you typed: Enter once more puts your text in its place, Escape leaves it.';
+
 export const NOBODY = 'Not taken: it was not said who sets it.';

@@ -40,6 +40,8 @@ export interface Draft {
   readonly to: number;
   /** Typed over: arrows commit. Opened with Enter or F2: arrows move the caret. */
   readonly typedOver: boolean;
+  /** What the cell held when the text was begun. */
+  readonly over?: string;
   /** Where the hands are. */
   readonly where: 'cell' | 'line';
   /** Id of another worksheet that is in sight meanwhile, so that a formula can point there. */
@@ -328,14 +330,12 @@ export class Session {
     const before = this.draft?.text;
     this.draft = draft;
     if (!draft) this.preview = undefined;
-    else if (draft.text !== before) {
-      this.notice = undefined;
-      this.#askPreview(draft.text);
-    }
+    else if (draft.text !== before) this.#askPreview(draft.text);
     this.changed();
   }
 
   #askPreview(text: string): void {
+    this.notice = undefined;
     clearTimeout(this.#previewTimer);
     if (!text.startsWith('=') || text.length < 2) {
       this.preview = undefined;

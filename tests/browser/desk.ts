@@ -230,3 +230,12 @@ export async function readyWithoutNetwork(page: Page): Promise<void> {
 export async function asksForVersions(page: Page): Promise<void> {
   await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
 }
+
+/** The page loses its notebook without a question, as when another tab takes it while this one's computer sleeps; nobody has it then. */
+export const losesNotebook = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const id = decodeURIComponent(location.hash.slice(1));
+    void navigator.locks
+      .request(`swarfbook ${id}`, { steal: true }, () => Promise.resolve())
+      .catch(() => undefined);
+  });

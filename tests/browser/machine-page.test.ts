@@ -2,7 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { desksOfTests, drawn, enter, goTo, newNotebook, shows } from './desk.ts';
+import { desksOfTests, drawn, enter, goTo, newNotebook, shows, losesNotebook } from './desk.ts';
 
 const desks = desksOfTests();
 
@@ -275,12 +275,7 @@ test('what was refused stays in its field, with the words why, until it is put r
   // Another tab takes the notebook over while something is typed.
   await page.locator('[data-field=B11]').tap();
   await page.keyboard.type('240');
-  await page.evaluate(() => {
-    const id = decodeURIComponent(location.hash.slice(1));
-    void navigator.locks
-      .request(`swarfbook ${id}`, { steal: true }, () => Promise.resolve())
-      .catch(() => undefined);
-  });
+  await losesNotebook(page);
   await page.locator('.band', { hasText: 'read only' }).waitFor();
   await page.keyboard.press('Enter');
   await field(page, 'B11').locator('.message', { hasText: 'Not taken: another tab' }).waitFor();

@@ -8,6 +8,7 @@ import {
   enter,
   focusGrid,
   goTo,
+  losesNotebook,
   newNotebook,
   openDesk,
   saved,
@@ -124,6 +125,27 @@ test('5 an entry that can not be taken because another tab took over stays open,
   expect(desk?.troubles).toEqual([]);
 });
 
+test('5 an entry over a cell that the other tab has changed meanwhile is taken with a second Enter only, and undo knows both', async () => {
+  const { first, second } = await twoTabs();
+  await goTo(first, 'A2');
+  await first.keyboard.type('7 mm');
+  await losesNotebook(first);
+  await band(first, 'read only').waitFor();
+  await second.getByRole('button', { name: 'Take over' }).click();
+  await band(second, 'read only').waitFor({ state: 'detached' });
+  await enter(second, 'A2', '6 mm');
+  await saved(second);
+  await first.getByRole('button', { name: 'Take over' }).click();
+  await band(first, 'read only').waitFor({ state: 'detached' });
+  await first.keyboard.press('Enter');
+  await hint(first).getByText('This cell was changed while you typed').waitFor();
+  expect(await editor(first).inputValue()).toBe('7 mm');
+  await first.keyboard.press('Enter');
+  await shows(first, 'A2', '7 mm');
+  await first.getByRole('button', { name: 'Undo', exact: true }).click();
+  await shows(first, 'A2', '6 mm');
+});
+
 test('5 an entry whose worksheet the other tab has deleted stays open and says that its cell is gone', async () => {
   const { first, second } = await twoTabs();
   await first.getByRole('button', { name: 'add', exact: true }).click();
@@ -133,12 +155,7 @@ test('5 an entry whose worksheet the other tab has deleted stays open and says t
   await saved(first);
   await focusGrid(first);
   await first.keyboard.type('typed with care');
-  await first.evaluate(() => {
-    const id = decodeURIComponent(location.hash.slice(1));
-    void navigator.locks
-      .request(`swarfbook ${id}`, { steal: true }, () => Promise.resolve())
-      .catch(() => undefined);
-  });
+  await losesNotebook(first);
   await band(first, 'read only').waitFor();
   await second.getByRole('button', { name: 'Take over' }).click();
   await band(second, 'read only').waitFor({ state: 'detached' });

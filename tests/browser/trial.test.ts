@@ -6,7 +6,7 @@ import { apply, emptyNotebook, isRefusal, partsOf } from '../../src/document/ind
 import type { Refusal, Transaction } from '../../src/document/index.ts';
 import { writeNotebook } from '../../src/exchange/index.ts';
 import { addTrial, recordPass } from '../../src/trial/index.ts';
-import { desksOfTests, readyWithoutNetwork } from './desk.ts';
+import { desksOfTests, readyWithoutNetwork, losesNotebook } from './desk.ts';
 import { Finger } from './finger.ts';
 import { mortalBrowsers } from './mortal-browser.ts';
 
@@ -171,6 +171,24 @@ test('what can not be read is refused at its field, units of the kind are keys, 
   await page.locator('pass-form machine-ask').getByRole('button', { name: 'Measured wrongly' }).tap();
   await page.locator('trial-record tr.withdrawn', { hasText: 'does not count: Measured wrongly' }).waitFor();
   expect(await rows(page).count()).toBe(1);
+});
+
+test('a pass that can not be recorded because another tab took over says so and is there again after the way back', async () => {
+  const page = await touched({ width: 820, height: 1180 });
+  await page.getByRole('button', { name: 'Record pass 1' }).tap();
+  await press(page, '6', NEXT, ...digits('10'), DONE);
+  await losesNotebook(page);
+  await page.locator('.band', { hasText: 'read only' }).waitFor();
+  await page.getByRole('button', { name: 'Save pass 1' }).tap();
+  await page.locator('pass-form .wrong', { hasText: 'Not taken: another tab' }).waitFor();
+  await page.getByRole('button', { name: 'Leave it' }).tap();
+  await page.getByRole('button', { name: 'Take over' }).tap();
+  await page.locator('.band', { hasText: 'read only' }).waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Record pass 1' }).tap();
+  await press(page, DONE);
+  await page.getByRole('button', { name: 'Save pass 1' }).tap();
+  await rows(page).first().waitFor();
+  expect((await rows(page).first().innerText()).replaceAll(/\s+/g, ' ')).toMatch(/6 min.*0.10 mm/);
 });
 
 test('a photograph is scaled down to 1 280 px and 120 kB and stays with its pass', async () => {
