@@ -14,6 +14,8 @@ async function onTablet(size = { width: 820, height: 1180 }): Promise<Page> {
   await page.goto(desk.address);
   await page.locator('section[aria-label=templates] button', { hasText: /pump/i }).first().tap();
   await shows(page, 'B17', '1655 1/min');
+  // The head says so until then, on a line more: the page below it moves up when that goes.
+  await page.getByText('values from last time').waitFor({ state: 'detached' });
   return page;
 }
 
