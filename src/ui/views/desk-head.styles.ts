@@ -82,7 +82,20 @@ export const headStyles = css`
       border-color: var(--button-edge);
     }
     header {
+      position: relative;
       padding-inline: 8px;
+    }
+    /* It comes and goes, and nothing under the finger may move by it. */
+    .busy {
+      position: absolute;
+      inset-block-start: calc(100% + 4px);
+      inset-inline-end: 8px;
+      z-index: 10;
+      padding: 4px 10px;
+      border: 1px solid var(--button-edge);
+      border-radius: 4px;
+      background: var(--paper);
+      box-shadow: var(--shadow);
     }
     h1 {
       /* The first line is contents, title and margin. */
@@ -97,7 +110,6 @@ export const headStyles = css`
     }
     .variant,
     .spring,
-    .busy,
     .switch,
     header > button:not(.narrow),
     notebook-menu {
