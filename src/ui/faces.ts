@@ -14,8 +14,8 @@ const EMPTY: Face = Object.freeze({ type: 'empty', text: '' });
 const FIRST_WIDTH = 220;
 const DEFAULT_WIDTH = 132;
 const HEADING_LENGTH = 60;
-/** Longer texts are broken over lines within the empty cells they cover. */
-const WRAP_AT = 720;
+/** Longer texts are broken over lines within the empty cells they cover: as wide as a tablet held upright shows. */
+const WRAP_AT = 746;
 /** A text without any of these has no marks in it. */
 const MARKS = /[*_`[\\]/;
 /** Pixels around a number and of a caution's sign. */
@@ -264,13 +264,14 @@ export class Faces implements GridModel {
       room += this.width(column + 1 + over);
       over += 1;
     }
+    const line = Math.min(room, WRAP_AT);
     return {
       type: 'text',
       text,
       ...(heading && { heading }),
       ...(note && { role: 'note' as const }),
       ...(over > 0 && { over }),
-      ...(over > 0 && room < width && { wrap: room }),
+      ...(over > 0 && line < width && { wrap: line }),
       ...(parts && { parts }),
       ...more,
     };

@@ -262,7 +262,7 @@ export const gridStyles = css`
   }
   td.wrapped .value {
     display: inline-block;
-    inline-size: min(calc(var(--wrap) - 20px), 726px);
+    inline-size: calc(var(--wrap) - 20px);
     overflow-wrap: break-word;
     white-space: pre-wrap;
   }
