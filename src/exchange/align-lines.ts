@@ -2,6 +2,7 @@
 
 import { forEachCell } from '../document/index.ts';
 import type { Axis, Worksheet } from '../document/index.ts';
+import { longestRising } from './longest-rising.ts';
 
 /** What stands in a line, empty cells left out; addresses in formulas do not count, because they follow what moves. */
 type Line = readonly string[];
@@ -142,32 +143,6 @@ function landmarks(
     })
     .sort((one, other) => one[0] - other[0]);
   return longestRising(pairs);
-}
-
-/** The longest run of pairs whose second numbers rise too, by patience sorting (Schensted 1961). */
-function longestRising(
-  pairs: readonly (readonly [number, number])[],
-): readonly (readonly [number, number])[] {
-  /** Index of the pair that ends a run of each length with the smallest number; what stands before each pair in its run. */
-  const ends: number[] = [];
-  const previous: number[] = [];
-  const second = (index: number): number => pairs[index]?.[1] ?? 0;
-  pairs.forEach(([, place], index) => {
-    let [low, high] = [0, ends.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (second(ends[middle] ?? 0) < place) low = middle + 1;
-      else high = middle;
-    }
-    previous.push(ends[low - 1] ?? -1);
-    ends[low] = index;
-  });
-  const run: (readonly [number, number])[] = [];
-  for (let index = ends.at(-1) ?? -1; index >= 0; index = previous[index] ?? -1) {
-    const pair = pairs[index];
-    if (pair) run.push(pair);
-  }
-  return run.toReversed();
 }
 
 /** How much two lines look like the same one: any pairing is better than none, and one that is the same outweighs several halves. */

@@ -207,7 +207,7 @@ function layAxis(laid: LaidOut, id: string, axis: Axis, drops: boolean): LaidOut
     all.length === slots.length && slots.every((slot) => SIDES.every((side) => slot[side] !== undefined));
   if (trivial) return laid;
   const made = SIDES.map((side) => {
-    const length = linesOf(known[side], axis).length;
+    const length = all.filter((slot) => slot[side] !== undefined).length;
     return withLines(
       laid[side],
       id,

@@ -83,7 +83,7 @@ export function pressed(edited: EditedText, press: KeypadPress): EditedText {
 }
 
 /** A text that is chosen whole. */
-export const whole = (text: string): EditedText => ({ text, from: 0, to: text.length });
+export const chosenWhole = (text: string): EditedText => ({ text, from: 0, to: text.length });
 
 /** The text with what is chosen in its field, while the field has the focus. */
 export function caretIn(input: HTMLInputElement | null, edited: EditedText): EditedText {

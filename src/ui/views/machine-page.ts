@@ -10,7 +10,7 @@ import { hasRecord, machineRecord } from '../elements/machine-record.ts';
 import { machinePad } from '../elements/machine-pad.ts';
 import type { OpenField } from '../elements/machine-pad.ts';
 import { decisionsFirst, machineResult } from '../elements/machine-result.ts';
-import { caretIn, pressed, whole, type EditedText, type KeypadPress } from '../keypad-press.ts';
+import { caretIn, pressed, chosenWhole, type EditedText, type KeypadPress } from '../keypad-press.ts';
 import { NOBODY } from '../not-taken.ts';
 import { isNumberField, machineCells } from '../machine-cells.ts';
 import type { MachineCell, MachineCells } from '../machine-cells.ts';
@@ -194,7 +194,7 @@ export class MachinePage extends LitElement {
     if (this.#open && !this.#commit(session)) this.#refused.set(this.#open.address, this.#open);
     const text = refused?.edited.text ?? textInField(one.cell, session.notebook);
     this.#refused.delete(one.address);
-    this.#open = { ...refused, address: one.address, edited: whole(text) };
+    this.#open = { ...refused, address: one.address, edited: chosenWhole(text) };
     this.#began = text;
     this.#select = true;
     if (this.#stopped?.address !== one.address) this.#stopped = undefined;
@@ -324,7 +324,7 @@ export class MachinePage extends LitElement {
   /** What could not go into its cell stays in its field. */
   #keep({ address, cell }: MachineCell, typed: string, refusal: string): void {
     this.#announced = refusal;
-    if (!cell.choices) this.#refused.set(address, { address, refusal, edited: whole(typed) });
+    if (!cell.choices) this.#refused.set(address, { address, refusal, edited: chosenWhole(typed) });
   }
 
   get #ask(): MachineAsk | null {
